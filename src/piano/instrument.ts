@@ -1,0 +1,77 @@
+/** An instrument, what was done to it, and the visits it got. Plain data, no behaviour. */
+import type { Compass } from './compass.ts';
+import type { EventId, InstrumentId, SurveyId, TakeId, VisitId } from './ids.ts';
+import type { NoteReading, StringPosition } from './reading.ts';
+
+export type InstrumentKind = 'grand' | 'upright' | 'square' | 'other';
+
+export type Instrument = {
+  readonly id: InstrumentId;
+  readonly name: string;
+  readonly kind: InstrumentKind;
+  readonly builtYear: number | null;
+  readonly serialNumber: string;
+  readonly compass: Compass;
+  /** The highest note on the bass bridge; null where nobody said. */
+  readonly bassBridgeTopMidi: number | null;
+  /** Notes after which a plate strut breaks the row of pins. */
+  readonly strutsAfterMidi: readonly number[];
+  readonly pinBlock: string;
+  readonly remark: string;
+  /** True for the invented workshop that the app offers to look around in. */
+  readonly isDemonstration: boolean;
+};
+
+export type EventKind = 'restrung' | 'string-replaced' | 'pin-replaced' | 'block-work' | 'moved' | 'tuned';
+
+export type InstrumentEvent = {
+  readonly id: EventId;
+  readonly instrumentId: InstrumentId;
+  readonly happenedOn: string;
+  readonly kind: EventKind;
+  readonly fromMidi: number | null;
+  readonly toMidi: number | null;
+  readonly remark: string;
+};
+
+export type Visit = {
+  readonly id: VisitId;
+  readonly instrumentId: InstrumentId;
+  /** ISO 8601 calendar date. */
+  readonly visitedOn: string;
+  readonly visitedBy: string;
+  readonly humidityPct: number | null;
+  readonly temperatureC: number | null;
+  readonly pitchStandardHz: number;
+  readonly remark: string;
+};
+
+export type SurveyStage = 'as-found' | 'as-left';
+
+export type Survey = {
+  readonly id: SurveyId;
+  readonly visitId: VisitId;
+  readonly instrumentId: InstrumentId;
+  readonly stage: SurveyStage;
+  /** ISO 8601 date and time. */
+  readonly startedAt: string;
+  readonly finishedAt: string | null;
+  /** What the sound came in through: the microphone's label, or the file's name. */
+  readonly deviceLabel: string;
+  readonly sampleRateHz: number | null;
+  /** Which strings sounded: centre strings behind a felt strip, open unisons, or one string position. */
+  readonly strings: 'centre strings' | 'open unisons' | 'single strings';
+};
+
+/** One take of one note. Every take is kept; for each note and string of a survey one is the kept one. */
+export type Take = {
+  readonly id: TakeId;
+  readonly surveyId: SurveyId;
+  readonly visitId: VisitId;
+  readonly instrumentId: InstrumentId;
+  readonly midi: number;
+  readonly stringPosition: StringPosition;
+  readonly recordedAt: string;
+  readonly isKept: boolean;
+  readonly reading: NoteReading;
+};
