@@ -1,0 +1,158 @@
+/**
+ * Numbers, dates and notes as people read them. Screens and pages format here and nowhere else.
+ *
+ * A figure with a standard uncertainty shows the uncertainty to two significant digits at most and the value to the same
+ * place (Guide to the expression of uncertainty in measurement, JCGM 100:2008, 7.2.6), never finer than the limit given.
+ * A minus is the true minus sign, so that columns of figures line up. `null` (could not be measured) is an en dash.
+ */
+import { midiToName } from './note.ts';
+
+export const NOT_MEASURED = '–';
+const MINUS = '−';
+const THIN_SPACE = '\u2009';
+const NO_BREAK_SPACE = '\u00a0';
+
+/** @example formatNumber(-1.25, 1) // '−1.3' */
+export function formatNumber(value: number, decimalCount: number): string {
+  const text = Math.abs(value).toFixed(decimalCount);
+  return value < 0 && Number(text) !== 0 ? MINUS + text : text;
+}
+
+/** With a sign before everything but zero. @example formatSigned(1.25, 1) // '+1.3' */
+export function formatSigned(value: number, decimalCount: number): string {
+  const text = formatNumber(value, decimalCount);
+  return value > 0 && Number(text) !== 0 ? `+${text}` : text;
+}
+
+/** How many decimals a value with this standard uncertainty deserves, from 0 to `mostDecimals`. */
+export function decimalsFor(standardUncertainty: number, mostDecimals: number): number {
+  if (!(standardUncertainty > 0)) return mostDecimals;
+  const decimals = 1 - Math.floor(Math.log10(standardUncertainty));
+  return Math.min(Math.max(decimals, 0), mostDecimals);
+}
+
+/** @example formatNote(54) // 'F♯3' */
+export function formatNote(midi: number): string {
+  return midiToName(midi).replace('#', '♯');
+}
+
+/** @example formatNoteRange(59, 69) // 'B3 to A4' */
+export function formatNoteRange(fromMidi: number, toMidi: number): string {
+  return fromMidi === toMidi ? formatNote(fromMidi) : `${formatNote(fromMidi)} to ${formatNote(toMidi)}`;
+}
+
+/** An offset or a change in cents, without its unit. Two decimals at most: finer than any string stays. */
+export function formatCentsValue(offsetCents: number | null, standardUncertaintyCents?: number | null): string {
+  if (offsetCents === null) return NOT_MEASURED;
+  return formatSigned(offsetCents, centsDecimals(standardUncertaintyCents));
+}
+
+/** The standard uncertainty of such an offset. @example formatCentsUncertainty(0.31) // '± 0.31' */
+export function formatCentsUncertainty(standardUncertaintyCents: number | null): string {
+  if (standardUncertaintyCents === null) return NOT_MEASURED;
+  if (standardUncertaintyCents < 0.005) return `±${THIN_SPACE}<0.01`;
+  return `±${THIN_SPACE}${formatNumber(standardUncertaintyCents, centsDecimals(standardUncertaintyCents))}`;
+}
+
+/** @example formatCents(-1.02, 0.31) // '−1.02 ± 0.31 cents' */
+export function formatCents(offsetCents: number | null, standardUncertaintyCents?: number | null): string {
+  if (offsetCents === null) return NOT_MEASURED;
+  const value = formatCentsValue(offsetCents, standardUncertaintyCents);
+  const uncertainty = standardUncertaintyCents == null ? '' : ` ${formatCentsUncertainty(standardUncertaintyCents)}`;
+  return `${value}${uncertainty}${NO_BREAK_SPACE}cents`;
+}
+
+function centsDecimals(standardUncertaintyCents: number | null | undefined): number {
+  return standardUncertaintyCents == null ? 1 : decimalsFor(standardUncertaintyCents, 2);
+}
+
+/** @example formatHz(219.8712, 0.0021) // '219.8712 ± 0.0021 Hz' */
+export function formatHz(frequencyHz: number | null, standardUncertaintyHz?: number | null): string {
+  if (frequencyHz === null) return NOT_MEASURED;
+  const decimals = standardUncertaintyHz == null ? 1 : decimalsFor(standardUncertaintyHz, 4);
+  const uncertainty =
+    standardUncertaintyHz == null ? '' : ` ±${THIN_SPACE}${formatNumber(standardUncertaintyHz, decimals)}`;
+  return `${formatNumber(frequencyHz, decimals)}${uncertainty}${NO_BREAK_SPACE}Hz`;
+}
+
+/** A pitch standard: whole numbers bare, others with one decimal. @example formatPitchStandard(440) // 'A4 = 440 Hz' */
+export function formatPitchStandard(pitchStandardHz: number): string {
+  const decimals = Number.isInteger(pitchStandardHz) ? 0 : 1;
+  return `A4 = ${formatNumber(pitchStandardHz, decimals)}${NO_BREAK_SPACE}Hz`;
+}
+
+export function formatHumidity(humidityPct: number | null): string {
+  return humidityPct === null ? NOT_MEASURED : `${formatNumber(humidityPct, 0)}${THIN_SPACE}% RH`;
+}
+
+export function formatTemperature(temperatureC: number | null): string {
+  return temperatureC === null ? NOT_MEASURED : `${formatNumber(temperatureC, 1)}${NO_BREAK_SPACE}°C`;
+}
+
+/** A level relative to full scale. @example formatLevel(-18.2) // '−18 dB' */
+export function formatLevel(levelDbfs: number | null): string {
+  return levelDbfs === null ? NOT_MEASURED : `${formatNumber(levelDbfs, 0)}${NO_BREAK_SPACE}dB`;
+}
+
+/** @example formatSeconds(4.12) // '4.1 s' */
+export function formatSeconds(durationS: number | null): string {
+  return durationS === null ? NOT_MEASURED : `${formatNumber(durationS, durationS < 10 ? 1 : 0)}${NO_BREAK_SPACE}s`;
+}
+
+/** Time still to go, in words coarse enough to be true. @example formatTimeLeft(190) // 'about 3 minutes' */
+export function formatTimeLeft(durationS: number): string {
+  if (durationS < 45) return 'less than a minute';
+  const minuteCount = Math.round(durationS / 60);
+  return minuteCount <= 1 ? 'about a minute' : `about ${minuteCount} minutes`;
+}
+
+/** @example formatBeatRate(0.62) // '0.62 beats a second' */
+export function formatBeatRate(rateHz: number | null): string {
+  if (rateHz === null) return NOT_MEASURED;
+  return `${formatNumber(rateHz, rateHz < 10 ? 2 : 1)} beats a second`;
+}
+
+/** @example formatInharmonicity(0.000212, 0.000002) // '(2.120 ± 0.020) × 10⁻⁴' */
+export function formatInharmonicity(inharmonicityB: number | null, standardUncertainty?: number | null): string {
+  if (inharmonicityB === null) return NOT_MEASURED;
+  if (!(inharmonicityB > 0)) return formatNumber(inharmonicityB, 6);
+  const exponent = Math.floor(Math.log10(inharmonicityB));
+  const scale = 10 ** exponent;
+  const power = `× 10${superscript(exponent)}`;
+  if (standardUncertainty == null) return `${formatNumber(inharmonicityB / scale, 2)} ${power}`;
+  const decimals = decimalsFor(standardUncertainty / scale, 3);
+  const value = formatNumber(inharmonicityB / scale, decimals);
+  return `(${value} ±${THIN_SPACE}${formatNumber(standardUncertainty / scale, decimals)}) ${power}`;
+}
+
+function superscript(exponent: number): string {
+  const digits = '⁰¹²³⁴⁵⁶⁷⁸⁹';
+  const text = [...String(Math.abs(exponent))].map((digit) => digits[Number(digit)]).join('');
+  return exponent < 0 ? `⁻${text}` : text;
+}
+
+/**
+ * A calendar date, or the date part of a date and time, in words. Text that is no date comes back as it is.
+ * @example formatDate('2019-03-02') // '2 March 2019'
+ */
+export function formatDate(isoDate: string, language = 'en-GB'): string {
+  const parts = /^(\d{4})-(\d{2})-(\d{2})/.exec(isoDate);
+  if (!parts) return isoDate;
+  const date = new Date(Date.UTC(Number(parts[1]), Number(parts[2]) - 1, Number(parts[3])));
+  return new Intl.DateTimeFormat(language, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' }).format(
+    date,
+  );
+}
+
+/** How long an interval is. @example formatYears(0.61) // '7 months' */
+export function formatYears(years: number): string {
+  const monthCount = Math.round(years * 12);
+  if (monthCount < 1) return 'less than a month';
+  if (monthCount < 24) return monthCount === 1 ? '1 month' : `${monthCount} months`;
+  return `${formatNumber(years, 1)} years`;
+}
+
+/** @example formatCount(1, 'visit', 'visits') // '1 visit' */
+export function formatCount(count: number, one: string, many: string): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
