@@ -1,0 +1,91 @@
+/**
+ * The database and how its versions grow.
+ *
+ * Version 1: five tables; takes with their partials packed into typed arrays (packPartials.ts).
+ * To change what is stored: add a `version(2).stores({…}).upgrade(…)` below version 1 and leave version 1 as it is; the upgrade
+ * reads old rows, checks them with that version's own schema, and writes new ones; rows that fail the check stay as they are.
+ * Store a copy of a version 1 database in tests/fixtures before it is released, and test that it opens.
+ * Adding a field that may be missing needs no new version; giving a field a new meaning does.
+ */
+import { Dexie, type EntityTable, type Table } from 'dexie';
+import type { InstrumentId, SurveyId, TakeId } from '../piano/ids.ts';
+import type { Instrument, InstrumentEvent, Survey, Visit } from '../piano/instrument.ts';
+import type { TakeRow } from './rows.ts';
+
+export const SCHEMA_VERSION = 1;
+
+export type RecordsDatabase = Dexie & {
+  instruments: EntityTable<Instrument, 'id'>;
+  events: EntityTable<InstrumentEvent, 'id'>;
+  visits: EntityTable<Visit, 'id'>;
+  surveys: EntityTable<Survey, 'id'>;
+  takes: Table<TakeRow, TakeId>;
+};
+
+/** The slot of a take: for each of these there is at most one kept take. */
+export type NoteSlot = readonly [SurveyId, number, number];
+export type KeptKey = readonly [InstrumentId, 0 | 1];
+
+/**
+ * Writes are durable when they resolve: the browser is asked to put them on the disk itself, not only into the system's
+ * buffers, since a tablet's battery may be empty at the next moment.
+ */
+export function createDatabase(databaseName: string): RecordsDatabase {
+  const database = new Dexie(databaseName, { chromeTransactionDurability: 'strict' }) as RecordsDatabase;
+  database.version(1).stores({
+    instruments: 'id',
+    events: 'id, instrumentId',
+    visits: 'id, instrumentId',
+    surveys: 'id, visitId, instrumentId',
+    takes: 'id, [surveyId+midi+stringPosition], [instrumentId+keptFlag]',
+  });
+  return database;
+}
+
+export type RecordsUnavailableReason = 'no-database' | 'newer-version' | 'failed';
+
+/** Why the records cannot be opened at all, for a screen to say so. */
+export class RecordsUnavailableError extends Error {
+  override readonly name = 'RecordsUnavailableError';
+  readonly reason: RecordsUnavailableReason;
+  constructor(reason: RecordsUnavailableReason, message: string, cause?: unknown) {
+    super(message, { cause });
+    this.reason = reason;
+  }
+}
+
+/**
+ * Opens the database, or says why not.
+ * @throws {RecordsUnavailableError} always this one
+ */
+export async function openDatabase(databaseName: string): Promise<RecordsDatabase> {
+  const database = createDatabase(databaseName);
+  try {
+    await database.open();
+  } catch (error) {
+    throw unavailable(error);
+  }
+  const storedVersion = Math.ceil(database.backendDB().version / DEXIE_VERSION_FACTOR);
+  if (storedVersion <= SCHEMA_VERSION) return database;
+  database.close();
+  throw new RecordsUnavailableError(
+    'newer-version',
+    `The records on this device were written by a newer version (${storedVersion}; this program knows ${SCHEMA_VERSION}). ` +
+      'Load the newer program again; nothing was changed.',
+  );
+}
+
+/** Dexie multiplies version numbers by ten, so that in-between versions remain possible (its documentation). */
+const DEXIE_VERSION_FACTOR = 10;
+
+function unavailable(error: unknown): RecordsUnavailableError {
+  const name = error instanceof Error ? error.name : '';
+  if (name === 'MissingAPIError')
+    return new RecordsUnavailableError(
+      'no-database',
+      'This browser offers no database to this page (a private window, perhaps). Open the page in an ordinary window.',
+      error,
+    );
+  const detail = error instanceof Error ? error.message : String(error);
+  return new RecordsUnavailableError('failed', `The records on this device could not be opened: ${detail}`, error);
+}

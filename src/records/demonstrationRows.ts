@@ -1,0 +1,22 @@
+/** The invented workshop in the database: whether it is there, and taking it away. Nobody's own records are touched. */
+import type { RecordsDatabase } from './database.ts';
+import { bothFlags } from './recordSet.ts';
+import { outcomeOf, type WriteOutcome } from './writeOutcome.ts';
+
+export async function hasDemonstration(database: RecordsDatabase): Promise<boolean> {
+  return (await database.instruments.filter((row) => row.isDemonstration).count()) > 0;
+}
+
+export function removeDemonstration(database: RecordsDatabase): Promise<WriteOutcome> {
+  return outcomeOf(() =>
+    database.transaction('rw', database.tables, async () => {
+      const ids = await database.instruments.filter((row) => row.isDemonstration).primaryKeys();
+      await database.takes.where('[instrumentId+keptFlag]').anyOf(ids.flatMap(bothFlags)).delete();
+      await database.surveys.where('instrumentId').anyOf(ids).delete();
+      await database.visits.where('instrumentId').anyOf(ids).delete();
+      await database.events.where('instrumentId').anyOf(ids).delete();
+      await database.instruments.bulkDelete(ids);
+      return { written: true as const };
+    }),
+  );
+}

@@ -1,0 +1,71 @@
+/** Many records at once: for an archive, a backup, a merge, the demonstration. */
+import type { InstrumentId } from '../piano/ids.ts';
+import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../piano/instrument.ts';
+import type { RecordsDatabase } from './database.ts';
+import { soundRow } from './rowSchemas.ts';
+import { rowToTake, takeToRow } from './rows.ts';
+import type { SoundRows } from './soundRows.ts';
+import { outcomeOf, type WriteOutcome } from './writeOutcome.ts';
+
+export type RecordSet = {
+  readonly instruments: readonly Instrument[];
+  readonly events: readonly InstrumentEvent[];
+  readonly visits: readonly Visit[];
+  readonly surveys: readonly Survey[];
+  readonly takes: readonly Take[];
+};
+
+/**
+ * Inserts or updates everything in one transaction: all of it or, where anything fails, nothing.
+ * Which takes are kept is taken from their flags as they are.
+ */
+export function writeRecordSet(database: RecordsDatabase, set: RecordSet): Promise<WriteOutcome> {
+  return outcomeOf(async () => {
+    const takes = set.takes.map((take) => soundRow('takes', takeToRow(take)));
+    const instruments = set.instruments.map((row) => soundRow('instruments', row));
+    const events = set.events.map((row) => soundRow('events', row));
+    const visits = set.visits.map((row) => soundRow('visits', row));
+    const surveys = set.surveys.map((row) => soundRow('surveys', row));
+    return database.transaction('rw', database.tables, async () => {
+      await database.instruments.bulkPut(instruments);
+      await database.events.bulkPut(events);
+      await database.visits.bulkPut(visits);
+      await database.surveys.bulkPut(surveys);
+      await database.takes.bulkPut(takes);
+      return { written: true as const };
+    });
+  });
+}
+
+/** Everything in the database, or everything of one instrument, as it stood at one moment. */
+export async function readRecordSet(
+  database: RecordsDatabase,
+  sound: SoundRows,
+  instrumentId?: InstrumentId,
+): Promise<RecordSet> {
+  return database.transaction('r', database.tables, async () => {
+    const { instruments, events, visits, surveys, takes } = database;
+    const isAll = instrumentId === undefined;
+    const takeRows = isAll
+      ? takes.toCollection()
+      : takes.where('[instrumentId+keptFlag]').anyOf(bothFlags(instrumentId));
+    return {
+      instruments: sound.all(
+        'instruments',
+        await (isAll ? instruments.toCollection() : instruments.where({ id: instrumentId })).toArray(),
+      ),
+      events: sound.all('events', await (isAll ? events.toCollection() : events.where({ instrumentId })).toArray()),
+      visits: sound.all('visits', await (isAll ? visits.toCollection() : visits.where({ instrumentId })).toArray()),
+      surveys: sound.all('surveys', await (isAll ? surveys.toCollection() : surveys.where({ instrumentId })).toArray()),
+      takes: sound.all('takes', await takeRows.toArray()).map(rowToTake),
+    };
+  });
+}
+
+/** Index keys of all takes of an instrument: set aside and kept. */
+export function bothFlags(instrumentId: InstrumentId): [InstrumentId, 0 | 1][] {
+  return [
+    [instrumentId, 0],
+    [instrumentId, 1],
+  ];
+}

@@ -1,0 +1,168 @@
+/**
+ * The only door to the database: plain async functions. Reads give plain data, oldest first. Writes give a `WriteOutcome`:
+ * they happened and are on the disk, or they did not and nothing changed. Nothing that was recorded is deleted here but the
+ * demonstration, which can be made again.
+ */
+import { liveQuery } from 'dexie';
+import type { InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
+import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../piano/instrument.ts';
+import type { NoteReading } from '../piano/reading.ts';
+import { openDatabase, type RecordsDatabase } from './database.ts';
+import { hasDemonstration, removeDemonstration } from './demonstrationRows.ts';
+import { type RecordSet, readRecordSet, writeRecordSet } from './recordSet.ts';
+import { saveRow } from './saveRow.ts';
+import { createSoundRows, type DamagedRow, type SoundRows } from './soundRows.ts';
+import { keptTakesOfInstrument, takeOf, takesOfSurvey } from './takeReads.ts';
+import { changeTakeNote, type KeepTakeOptions, type KeepTakeOutcome, keepTake, setKept } from './takeWrites.ts';
+import type { WriteOutcome } from './writeOutcome.ts';
+
+export type Records = {
+  listInstruments(): Promise<Instrument[]>;
+  instrument(id: InstrumentId): Promise<Instrument | undefined>;
+  saveInstrument(instrument: Instrument): Promise<WriteOutcome>;
+
+  eventsOf(instrumentId: InstrumentId): Promise<InstrumentEvent[]>;
+  saveEvent(event: InstrumentEvent): Promise<WriteOutcome>;
+
+  visit(id: VisitId): Promise<Visit | undefined>;
+  visitsOf(instrumentId: InstrumentId): Promise<Visit[]>;
+  saveVisit(visit: Visit): Promise<WriteOutcome>;
+
+  survey(id: SurveyId): Promise<Survey | undefined>;
+  surveysOf(visitId: VisitId): Promise<Survey[]>;
+  surveysOfInstrument(instrumentId: InstrumentId): Promise<Survey[]>;
+  saveSurvey(survey: Survey): Promise<WriteOutcome>;
+
+  take(id: TakeId): Promise<Take | undefined>;
+  /** All takes of a survey, kept or not, in the order recorded. */
+  takesOfSurvey(surveyId: SurveyId): Promise<Take[]>;
+  /** The kept take of every note and string of every survey, ready for `change` and `drift`. */
+  keptTakesOfInstrument(instrumentId: InstrumentId): Promise<Take[]>;
+  /** Stores a take; see takeWrites.ts for which one is then the kept one. The loser stays, set aside. */
+  keepTake(take: Take, options?: KeepTakeOptions): Promise<KeepTakeOutcome>;
+  /** Moves a take to another note, with a new reading where the caller measured it again as that note. */
+  changeTakeNote(takeId: TakeId, midi: number, remeasured?: NoteReading): Promise<WriteOutcome>;
+  /** Makes a take the kept one of its note and string, or sets it aside. */
+  setKept(takeId: TakeId, isKept: boolean): Promise<WriteOutcome>;
+
+  /** Everything, or everything of one instrument: for the archive and for a backup. */
+  readRecordSet(instrumentId?: InstrumentId): Promise<RecordSet>;
+  /** Inserts or updates all of it in one transaction: all or nothing. */
+  writeRecordSet(set: RecordSet): Promise<WriteOutcome>;
+
+  hasDemonstration(): Promise<boolean>;
+  removeDemonstration(): Promise<WriteOutcome>;
+
+  /**
+   * Runs a query of these functions now and again after each change to what it read, in this tab or another.
+   * Await nothing but functions of `Records` inside the query. Returns the function that ends it.
+   */
+  observe<Value>(
+    query: () => Promise<Value>,
+    onValue: (value: Value) => void,
+    onError: (error: unknown) => void,
+  ): () => void;
+
+  /** Rows that could not be read since opening. They were left out of the answers and are still in the database as they are. */
+  damagedRows(): readonly DamagedRow[];
+  close(): void;
+};
+
+/**
+ * Opens the records of this device, creating them the first time.
+ * @throws {RecordsUnavailableError} with the reason, where there is no database to be had
+ */
+export async function openRecords(databaseName = 'stillpin'): Promise<Records> {
+  const database = await openDatabase(databaseName);
+  const sound = createSoundRows();
+  return {
+    ...instrumentFunctions(database, sound),
+    ...visitFunctions(database, sound),
+    ...takeFunctions(database, sound),
+    readRecordSet: (instrumentId) => readRecordSet(database, sound, instrumentId),
+    writeRecordSet: (set) => writeRecordSet(database, set),
+    hasDemonstration: () => hasDemonstration(database),
+    removeDemonstration: () => removeDemonstration(database),
+    observe,
+    damagedRows: sound.damagedRows,
+    close: () => database.close(),
+  };
+}
+
+type InstrumentFunctions = Pick<
+  Records,
+  'listInstruments' | 'instrument' | 'saveInstrument' | 'eventsOf' | 'saveEvent'
+>;
+
+function instrumentFunctions({ instruments, events }: RecordsDatabase, sound: SoundRows): InstrumentFunctions {
+  return {
+    listInstruments: async () => sound.all('instruments', await instruments.toArray()).sort(by((row) => row.name)),
+    instrument: async (id) => sound.one('instruments', await instruments.get(id)),
+    saveInstrument: (instrument) => saveRow(instruments, 'instruments', instrument),
+    eventsOf: async (instrumentId) => {
+      const rows = await events.where({ instrumentId }).toArray();
+      return sound.all('events', rows).sort(by((row) => row.happenedOn));
+    },
+    saveEvent: (event) => saveRow(events, 'events', event),
+  };
+}
+
+type VisitFunctions = Pick<
+  Records,
+  'visit' | 'visitsOf' | 'saveVisit' | 'survey' | 'surveysOf' | 'surveysOfInstrument' | 'saveSurvey'
+>;
+
+function visitFunctions({ visits, surveys }: RecordsDatabase, sound: SoundRows): VisitFunctions {
+  return {
+    visit: async (id) => sound.one('visits', await visits.get(id)),
+    visitsOf: async (instrumentId) => {
+      const rows = await visits.where({ instrumentId }).toArray();
+      return sound.all('visits', rows).sort(by((row) => row.visitedOn));
+    },
+    saveVisit: (visit) => saveRow(visits, 'visits', visit),
+    survey: async (id) => sound.one('surveys', await surveys.get(id)),
+    surveysOf: async (visitId) => {
+      const rows = await surveys.where({ visitId }).toArray();
+      return sound.all('surveys', rows).sort(by((row) => row.startedAt));
+    },
+    surveysOfInstrument: async (instrumentId) => {
+      const rows = await surveys.where({ instrumentId }).toArray();
+      return sound.all('surveys', rows).sort(by((row) => row.startedAt));
+    },
+    saveSurvey: (survey) => saveRow(surveys, 'surveys', survey),
+  };
+}
+
+type TakeFunctions = Pick<
+  Records,
+  'take' | 'takesOfSurvey' | 'keptTakesOfInstrument' | 'keepTake' | 'changeTakeNote' | 'setKept'
+>;
+
+function takeFunctions(database: RecordsDatabase, sound: SoundRows): TakeFunctions {
+  return {
+    take: (id) => takeOf(database, sound, id),
+    takesOfSurvey: (surveyId) => takesOfSurvey(database, sound, surveyId),
+    keptTakesOfInstrument: (instrumentId) => keptTakesOfInstrument(database, sound, instrumentId),
+    keepTake: (take, options) => keepTake(database, take, options),
+    changeTakeNote: (takeId, midi, remeasured) => changeTakeNote(database, takeId, midi, remeasured),
+    setKept: (takeId, isKept) => setKept(database, takeId, isKept),
+  };
+}
+
+function observe<Value>(
+  query: () => Promise<Value>,
+  onValue: (value: Value) => void,
+  onError: (error: unknown) => void,
+): () => void {
+  const subscription = liveQuery(query).subscribe({ next: onValue, error: onError });
+  return () => subscription.unsubscribe();
+}
+
+/** Ascending by a text key, then by id, so that the order never depends on the database. */
+function by<Row extends { readonly id: string }>(key: (row: Row) => string): (a: Row, b: Row) => number {
+  return (a, b) => compareText(key(a), key(b)) || compareText(a.id, b.id);
+}
+
+function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}

@@ -1,0 +1,175 @@
+/**
+ * What a sound row looks like. Rows are checked before they are written, so that nothing is stored that could not be read
+ * back, and when they are read, because a row may come from an older version or a damaged disk.
+ * A field that this version does not know is kept as it is, so that an older program loses nothing of a newer one's rows.
+ * Numbers may be infinite (a noiseless test tone has no end of signal to noise) but never NaN.
+ */
+import * as v from 'valibot';
+import type { Instrument, InstrumentEvent, Survey, Visit } from '../piano/instrument.ts';
+import { packingFault } from './packPartials.ts';
+import type { TakeRow } from './rows.ts';
+import { NotARecordError } from './writeOutcome.ts';
+
+const id = v.pipe(v.string(), v.nonEmpty());
+const midi = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(127));
+const midiOrNull = v.nullable(midi);
+const numberOrNull = v.nullable(v.number());
+const isoDate = v.pipe(v.string(), v.isoDate());
+/** Any text that starts with a calendar date, so that offsets and fractions of a second of every kind pass. */
+const isoTime = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}/, 'an ISO 8601 date and time is needed'));
+const stringPosition = v.picklist([0, 1, 2, 3]);
+
+const compass = v.pipe(
+  v.looseObject({ lowestMidi: midi, highestMidi: midi }),
+  v.check((value) => value.lowestMidi <= value.highestMidi, 'the lowest note lies above the highest'),
+);
+
+const instrument = v.looseObject({
+  id,
+  name: v.string(),
+  kind: v.picklist(['grand', 'upright', 'square', 'other']),
+  builtYear: numberOrNull,
+  serialNumber: v.string(),
+  compass,
+  bassBridgeTopMidi: midiOrNull,
+  strutsAfterMidi: v.array(midi),
+  pinBlock: v.string(),
+  remark: v.string(),
+  isDemonstration: v.boolean(),
+});
+
+const event = v.looseObject({
+  id,
+  instrumentId: id,
+  happenedOn: isoDate,
+  kind: v.picklist(['restrung', 'string-replaced', 'pin-replaced', 'block-work', 'moved', 'tuned']),
+  fromMidi: midiOrNull,
+  toMidi: midiOrNull,
+  remark: v.string(),
+});
+
+const visit = v.looseObject({
+  id,
+  instrumentId: id,
+  visitedOn: isoDate,
+  visitedBy: v.string(),
+  humidityPct: numberOrNull,
+  temperatureC: numberOrNull,
+  pitchStandardHz: v.number(),
+  remark: v.string(),
+});
+
+const survey = v.looseObject({
+  id,
+  visitId: id,
+  instrumentId: id,
+  stage: v.picklist(['as-found', 'as-left']),
+  startedAt: isoTime,
+  finishedAt: v.nullable(isoTime),
+  deviceLabel: v.string(),
+  sampleRateHz: numberOrNull,
+  strings: v.picklist(['centre strings', 'open unisons', 'single strings']),
+});
+
+const beating = v.looseObject({
+  kind: v.picklist(['none', 'false beat', 'unison', 'undetermined']),
+  rateHz: numberOrNull,
+  depthDb: numberOrNull,
+  partialNumbers: v.array(v.number()),
+  reason: v.string(),
+});
+
+const takeFault = v.picklist([
+  'clipped',
+  'too-quiet',
+  'too-noisy',
+  'too-short',
+  'two-notes',
+  'speech',
+  'knock',
+  'hole-in-recording',
+  'no-onset',
+  'fit-failed',
+]);
+
+const quality = v.looseObject({
+  snrDb: v.number(),
+  isClipped: v.boolean(),
+  isUsable: v.boolean(),
+  faults: v.array(takeFault),
+});
+
+const reading = v.looseObject({
+  midi,
+  stringPosition,
+  onsetS: v.number(),
+  durationS: v.number(),
+  pitchStandardHz: v.number(),
+  partial1Hz: v.number(),
+  partial1StandardUncertaintyHz: v.number(),
+  partial1Source: v.picklist(['measured', 'fitted']),
+  f0Hz: numberOrNull,
+  f0StandardUncertaintyHz: numberOrNull,
+  inharmonicityB: numberOrNull,
+  inharmonicityBStandardUncertainty: numberOrNull,
+  offsetCents: v.number(),
+  offsetStandardUncertaintyCents: v.number(),
+  beating,
+  unisonStringsCents: v.nullable(v.array(v.number())),
+  lifeTimeS: numberOrNull,
+  quality,
+});
+
+const table = v.instance(Float64Array);
+const packedPartials = v.pipe(
+  v.looseObject({ partials: table, beats: table, components: table }),
+  v.rawCheck(({ dataset, addIssue }) => {
+    const fault = dataset.typed ? packingFault(dataset.value) : undefined;
+    if (fault !== undefined) addIssue({ message: fault });
+  }),
+);
+
+const take = v.looseObject({
+  id,
+  surveyId: id,
+  visitId: id,
+  instrumentId: id,
+  midi,
+  stringPosition,
+  recordedAt: isoTime,
+  keptFlag: v.picklist([0, 1]),
+  reading,
+  partials: packedPartials,
+});
+
+const SCHEMAS = { instruments: instrument, events: event, visits: visit, surveys: survey, takes: take };
+
+export type RowOf = {
+  instruments: Instrument;
+  events: InstrumentEvent;
+  visits: Visit;
+  surveys: Survey;
+  takes: TakeRow;
+};
+export type TableName = keyof RowOf;
+export const TABLE_NAMES = ['instruments', 'events', 'visits', 'surveys', 'takes'] as const;
+
+export type RowCheck<Name extends TableName> =
+  | { readonly isSound: true; readonly row: RowOf[Name] }
+  | { readonly isSound: false; readonly fault: string };
+
+/** Checks one row of a table; the fault names the field and what is wrong with it. */
+export function checkRow<Name extends TableName>(tableName: Name, row: unknown): RowCheck<Name> {
+  const result = v.safeParse(SCHEMAS[tableName], row);
+  if (result.success) return { isSound: true, row: result.output as unknown as RowOf[Name] };
+  const [issue] = result.issues;
+  const field = v.getDotPath(issue) ?? 'the row';
+  return { isSound: false, fault: `${field}: ${issue.message}` };
+}
+
+/** The row, checked for writing. @throws {NotARecordError} naming the table, the id and the field */
+export function soundRow<Name extends TableName>(tableName: Name, row: RowOf[Name]): RowOf[Name] {
+  const check = checkRow(tableName, row);
+  if (check.isSound) return check.row;
+  throw new NotARecordError(`${tableName} ${String(row.id)} cannot be written. ${check.fault}`);
+}

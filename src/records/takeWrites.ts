@@ -1,0 +1,103 @@
+/**
+ * Storing takes. For each note and string of a survey one take at most is the kept one; the others stay, set aside.
+ *
+ * A take with `isKept` true asks for the place. It gets it where the place is empty; where it is taken, `isBetter` decides,
+ * and without it the newcomer wins. A take with `isKept` false is stored aside.
+ */
+import { hzToCents } from '../piano/cents.ts';
+import type { TakeId } from '../piano/ids.ts';
+import type { Take } from '../piano/instrument.ts';
+import { midiToHz } from '../piano/note.ts';
+import type { NoteReading } from '../piano/reading.ts';
+import type { NoteSlot, RecordsDatabase } from './database.ts';
+import { soundRow } from './rowSchemas.ts';
+import { rowToTake, type TakeRow, takeToRow } from './rows.ts';
+import { NotARecordError, outcomeOf, type WriteFailure, type WriteOutcome } from './writeOutcome.ts';
+
+export type KeepTakeOptions = {
+  /** Whether the newcomer is to replace the take that is kept now. */
+  readonly isBetter?: (newcomer: Take, keptNow: Take) => boolean;
+};
+
+export type KeepTakeOutcome =
+  | {
+      readonly written: true;
+      /** Whether this take is now the kept one of its note and string. */
+      readonly isKept: boolean;
+      /** The take that was kept until now and was set aside for this one. */
+      readonly setAside: TakeId | null;
+    }
+  | WriteFailure;
+
+export function keepTake(
+  database: RecordsDatabase,
+  take: Take,
+  options: KeepTakeOptions = {},
+): Promise<KeepTakeOutcome> {
+  return outcomeOf(async () => {
+    const row = soundRow('takes', takeToRow(take));
+    return database.transaction('rw', database.takes, async () => {
+      const keptNow = row.keptFlag === 1 ? await otherKeptRow(database, row) : undefined;
+      const wins = keptNow === undefined || (options.isBetter?.(take, rowToTake(keptNow)) ?? true);
+      if (keptNow && wins) await database.takes.put({ ...keptNow, keptFlag: 0 });
+      const keptFlag = wins ? row.keptFlag : 0;
+      await database.takes.put({ ...row, keptFlag });
+      return { written: true as const, isKept: keptFlag === 1, setAside: keptNow && wins ? keptNow.id : null };
+    });
+  });
+}
+
+/** Makes a take the kept one of its note and string, setting the one that was aside; or sets it aside itself. */
+export function setKept(database: RecordsDatabase, takeId: TakeId, isKept: boolean): Promise<WriteOutcome> {
+  return changeTake(database, takeId, (row) => ({ ...row, keptFlag: isKept ? 1 : 0 }));
+}
+
+/**
+ * Moves a take to another note. Its offset in cents is counted from the new note; the frequencies stay as measured, so a take
+ * that was taken for its octave should be measured again and the new reading handed in.
+ * A kept take asks for its place at the new note and wins it: whoever corrects a note means it.
+ */
+export function changeTakeNote(
+  database: RecordsDatabase,
+  takeId: TakeId,
+  midi: number,
+  remeasured?: NoteReading,
+): Promise<WriteOutcome> {
+  return changeTake(database, takeId, (row) => {
+    const take = rowToTake(row);
+    const reading = remeasured ?? movedReading(take.reading, midi);
+    if (reading.midi !== midi)
+      throw new NotARecordError(`the reading handed in is of note ${reading.midi}, the take is to be note ${midi}`);
+    return takeToRow({ ...take, midi, reading });
+  });
+}
+
+function movedReading(reading: NoteReading, midi: number): NoteReading {
+  if (!Number.isInteger(midi)) throw new NotARecordError(`midi must be a whole number, got ${midi}`);
+  const offsetCents = hzToCents(reading.partial1Hz, midiToHz(midi, reading.pitchStandardHz));
+  return { ...reading, midi, offsetCents };
+}
+
+function changeTake(
+  database: RecordsDatabase,
+  takeId: TakeId,
+  change: (row: TakeRow) => TakeRow,
+): Promise<WriteOutcome> {
+  return outcomeOf(() =>
+    database.transaction('rw', database.takes, async () => {
+      const row = await database.takes.get(takeId);
+      if (!row) throw new NotARecordError(`there is no take ${takeId}`);
+      const changed = soundRow('takes', change(row));
+      const keptNow = changed.keptFlag === 1 ? await otherKeptRow(database, changed) : undefined;
+      if (keptNow) await database.takes.put({ ...keptNow, keptFlag: 0 });
+      await database.takes.put(changed);
+      return { written: true as const };
+    }),
+  );
+}
+
+async function otherKeptRow(database: RecordsDatabase, row: TakeRow): Promise<TakeRow | undefined> {
+  const slot: NoteSlot = [row.surveyId, row.midi, row.stringPosition];
+  const inSlot = database.takes.where('[surveyId+midi+stringPosition]').equals([...slot]);
+  return inSlot.filter((other) => other.keptFlag === 1 && other.id !== row.id).first();
+}
