@@ -1,0 +1,44 @@
+/** FLAC files. */
+import { FLACDecoder } from '@wasm-audio-decoders/flac';
+import { type AudioOutcome, faulty } from './audioStream.ts';
+import type { ByteSource } from './byteSource.ts';
+import { openCompressed } from './compressedStream.ts';
+
+export type FlacStreamInfo = {
+  readonly sampleRateHz: number;
+  readonly channelCount: number;
+  /** Null where the encoder did not know it. */
+  readonly sampleCount: number | null;
+};
+
+/** @param startOffset where the letters `fLaC` stand. */
+export async function openFlac(source: ByteSource, startOffset: number): Promise<AudioOutcome> {
+  const info = flacStreamInfo(await source.read(startOffset + 4, STREAM_INFO_BYTES));
+  if (!info) return faulty('damaged-header', 'it is a FLAC file whose header is damaged or cut short');
+  return openCompressed({
+    format: 'FLAC',
+    source,
+    startOffset,
+    sampleRateHz: info.sampleRateHz,
+    channelCount: info.channelCount,
+    statedSampleCount: info.sampleCount,
+    isEndMissing: false,
+    createDecoder: () => new FLACDecoder(),
+  });
+}
+
+/** A metadata block's head (4 bytes) and the stream information in it. */
+export const STREAM_INFO_BYTES = 4 + 34;
+
+/** Undefined where it is no stream information. Source: RFC 9639 (2024), sections 8.1 and 8.2. */
+export function flacStreamInfo(block: Uint8Array): FlacStreamInfo | undefined {
+  if (block.length < STREAM_INFO_BYTES || ((block[0] ?? 0xff) & 0x7f) !== 0) return undefined;
+  const view = new DataView(block.buffer, block.byteOffset, block.byteLength);
+  const packed = view.getUint32(14);
+  const sampleCount = (packed & 0x0f) * 2 ** 32 + view.getUint32(18);
+  return {
+    sampleRateHz: packed >>> 12,
+    channelCount: ((packed >>> 9) & 0x07) + 1,
+    sampleCount: sampleCount === 0 ? null : sampleCount,
+  };
+}
