@@ -40,7 +40,10 @@ export type SegmentToMeasure = {
   readonly onsetIndex: number;
   readonly endedBy: SegmentEnd;
   readonly hasHole: boolean;
+  /** Those that held at the strike. */
   readonly settings: ListeningSettings;
+  /** How often they had been set until then: equal settings set anew restart a walk. */
+  readonly settingsNumber: number;
 };
 
 export type MeasuringRequest = SegmentToMeasure | { readonly kind: 'end' };
@@ -96,8 +99,6 @@ export type ListeningReport =
   | TakeMessage
   | { readonly kind: 'strike'; readonly atS: number }
   | { readonly kind: 'room-level'; readonly levelDbfs: number }
-  /** How many cut takes wait to be measured. */
-  | { readonly kind: 'waiting'; readonly takeCount: number }
   | { readonly kind: 'finished' }
-  /** A fault of the program; the sound concerned comes with it where there is any. */
+  /** A fault of the program. */
   | { readonly kind: 'failed'; readonly detail: string };

@@ -23,8 +23,6 @@ export type ListeningHandlers = {
   readonly onHole?: (hole: HoleMessage) => void;
   readonly onRoomLevel?: (levelDbfs: number) => void;
   readonly onClock?: (clock: ClockMessage) => void;
-  /** How many cut takes wait to be measured. */
-  readonly onWaiting?: (takeCount: number) => void;
 };
 
 /** Fits the sink that `startListening` asks for. */
@@ -47,17 +45,17 @@ export function openListening(settings: ListeningSettings, handlers: ListeningHa
   const finished = new Promise<void>((resolve) => {
     settle = resolve;
   });
-  const fail = (detail: string) => {
-    handlers.onFailed(detail);
-    settle(); // what is stored is stored: stopping must not hang on a worker that broke
-  };
   for (const worker of [listening, measuring]) {
     worker.onmessage = (event) => {
       const report = parseListeningReport(event.data);
       if (report.kind === 'finished') settle();
-      else tell(report, handlers, fail);
+      else tell(report, handlers);
     };
-    worker.onerror = (event) => fail(event.message || 'a worker of this page could not be loaded');
+    worker.onerror = (event) => {
+      const isLoaded = typeof event.message === 'string' && event.message !== '';
+      handlers.onFailed(isLoaded ? event.message : 'a worker of this page could not be loaded');
+      if (!isLoaded) settle(); // it will never say that it has finished
+    };
   }
   const ask = (request: ListeningRequest, transfer: Transferable[] = []) => listening.postMessage(request, transfer);
   return {
@@ -84,13 +82,12 @@ export function openListening(settings: ListeningSettings, handlers: ListeningHa
 
 type Told = Exclude<ListeningReport, { kind: 'finished' }>;
 
-function tell(report: Told, handlers: ListeningHandlers, fail: (detail: string) => void): void {
+function tell(report: Told, handlers: ListeningHandlers): void {
   if (report.kind === 'take') handlers.onTake(report);
   else if (report.kind === 'level') handlers.onLevel?.(report);
   else if (report.kind === 'strike') handlers.onStrike?.(report.atS);
   else if (report.kind === 'hole') handlers.onHole?.(report);
   else if (report.kind === 'room-level') handlers.onRoomLevel?.(report.levelDbfs);
   else if (report.kind === 'clock') handlers.onClock?.(report);
-  else if (report.kind === 'waiting') handlers.onWaiting?.(report.takeCount);
-  else fail(report.detail);
+  else handlers.onFailed(report.detail);
 }

@@ -48,7 +48,7 @@ const take = {
 };
 
 const measuringRequest = v.variant('kind', [
-  v.object({ kind: v.literal('segment'), ...take, onsetIndex: count }),
+  v.object({ kind: v.literal('segment'), ...take, onsetIndex: count, settingsNumber: count }),
   bare('end'),
 ]);
 
@@ -79,7 +79,6 @@ const listeningReport = v.variant('kind', [
   v.object({ kind: v.literal('take'), ...take, outcome, onsetS: finite, durationS: finite }),
   v.object({ kind: v.literal('strike'), atS: finite }),
   v.object({ kind: v.literal('room-level'), levelDbfs: v.number() }),
-  v.object({ kind: v.literal('waiting'), takeCount: count }),
   bare('finished'),
   v.object({ kind: v.literal('failed'), detail: v.string() }),
 ]);

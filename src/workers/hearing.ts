@@ -1,0 +1,117 @@
+/** The listening worker's work, apart from the messages: blocks in; reports and cut takes out. */
+import type { SoundBlock } from '../piano/soundBlock.ts';
+import { createClockWatch } from './clockWatch.ts';
+import { createFrameCount } from './frameCount.ts';
+import { createHoleFinder } from './holeFinder.ts';
+import { createLevelMeter } from './levelMeter.ts';
+import type { HoleCause, ListeningReport, ListeningSettings, SegmentToMeasure } from './listeningMessages.ts';
+import { createStrikeNotice } from './strikeNotice.ts';
+import { createTakeCutter } from './takeCutter.ts';
+
+export type HearingOutlets = {
+  readonly report: (report: ListeningReport) => void;
+  readonly measure: (segment: SegmentToMeasure) => void;
+  /** The system's clock: milliseconds, steady. */
+  readonly nowMs: () => number;
+};
+
+export type Hearing = {
+  readonly hear: (block: SoundBlock) => void;
+  /** Sound was lost here that the frame count may not show. */
+  readonly interrupt: () => void;
+  readonly pause: () => void;
+  readonly resume: () => void;
+  readonly set: (settings: ListeningSettings) => void;
+  readonly finish: () => void;
+};
+
+/** The room is told anew when its level moved by as much. */
+const ROOM_STEP_DB = 1;
+
+export function createHearing(sampleRateHz: number, settings: ListeningSettings, outlets: HearingOutlets): Hearing {
+  const { report } = outlets;
+  const cutter = createTakeCutter(sampleRateHz, settings);
+  const meter = createLevelMeter(sampleRateHz);
+  const strikes = createStrikeNotice(sampleRateHz);
+  const holes = createHoleFinder(sampleRateHz);
+  const frames = createFrameCount();
+  const clock = createClockReport(sampleRateHz, outlets);
+  let heardCount = 0;
+  let hasSound = false;
+  let isPaused = false;
+  let toldRoomDbfs: number | null = null;
+
+  const measureAll = (segments: readonly SegmentToMeasure[]) => segments.forEach(outlets.measure);
+  const markHole = (cause: HoleCause, atSample: number, sampleCount: number | null) => {
+    cutter.markHole();
+    const durationS = sampleCount === null ? null : sampleCount / sampleRateHz;
+    if (hasSound) report({ kind: 'hole', cause, atS: atSample / sampleRateHz, durationS });
+  };
+  const checkFrames = (block: SoundBlock) => {
+    const missing = frames.missingBefore(block);
+    if (missing === 0) return;
+    clock.restart();
+    markHole('frames-missing', heardCount, missing);
+  };
+  /** The hole is marked between the sound before its end and the sound after it, so that it falls into the right take. */
+  const cutAtHoles = (samples: Float32Array) => {
+    let from = 0;
+    for (const run of holes.push(samples, cutter.roomLevelDbfs())) {
+      measureAll(cutter.push(samples.subarray(from, run.endIndex)));
+      markHole('zeros-inside-sound', heardCount + run.endIndex - run.sampleCount, run.sampleCount);
+      from = run.endIndex;
+    }
+    measureAll(cutter.push(samples.subarray(from)));
+  };
+  const show = (samples: Float32Array, roomDbfs: number | null) => {
+    for (const level of meter.push(samples)) report({ kind: 'level', ...level });
+    for (const index of strikes.push(samples, roomDbfs))
+      report({ kind: 'strike', atS: (heardCount + index) / sampleRateHz });
+    if (roomDbfs === null || Math.abs(roomDbfs - (toldRoomDbfs ?? Infinity)) < ROOM_STEP_DB) return;
+    toldRoomDbfs = roomDbfs;
+    report({ kind: 'room-level', levelDbfs: roomDbfs });
+  };
+  return {
+    hear: (block) => {
+      clock.see(block);
+      if (isPaused) return;
+      hasSound ||= block.samples.some((sample) => sample !== 0);
+      checkFrames(block);
+      show(block.samples, cutter.roomLevelDbfs());
+      cutAtHoles(block.samples);
+      heardCount += block.samples.length;
+    },
+    interrupt: () => {
+      clock.restart();
+      markHole('interrupted', heardCount, null);
+    },
+    pause: () => {
+      isPaused = true;
+      measureAll(cutter.cut());
+    },
+    resume: () => {
+      isPaused = false;
+      frames.forget();
+    },
+    set: (next) => cutter.set(next),
+    finish: () => measureAll(cutter.cut()),
+  };
+}
+
+function createClockReport(sampleRateHz: number, { report, nowMs }: HearingOutlets) {
+  let watch = createClockWatch(sampleRateHz);
+  let startFrame: number | undefined;
+  let runNumber = 0;
+  return {
+    see: (block: SoundBlock) => {
+      startFrame ??= block.firstFrame;
+      const point = watch.push(block.firstFrame + block.samples.length - startFrame, nowMs());
+      if (point !== undefined) report({ kind: 'clock', ...point, runNumber });
+    },
+    restart: () => {
+      watch = createClockWatch(sampleRateHz);
+      startFrame = undefined;
+      runNumber += 1;
+    },
+  };
+}
