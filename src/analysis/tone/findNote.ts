@@ -1,0 +1,159 @@
+/** Which note was struck, and roughly its f0 and B: the comb of partials decides among all notes. */
+import { centsToHz, hzToCents } from '../../piano/cents.ts';
+import { hzToMidi, midiToHz } from '../../piano/note.ts';
+import { noiseFloorDb, type SpectralPeak, type Spectrum, spectralPeaks, spectrumOf } from '../signal/spectralPeaks.ts';
+import { coarsePitches } from './coarsePitch.ts';
+import { type CombScore, combScore, teethOf } from './combScore.ts';
+import { type SalienceMap, salienceMap } from './salienceMap.ts';
+import { typicalInharmonicity } from './typicalInharmonicity.ts';
+
+export type NoteCandidate = {
+  readonly midi: number;
+  readonly f0Hz: number;
+  readonly inharmonicityB: number;
+  readonly comb: CombScore;
+  /** The comb's score with the weak hints (estimator, expectation) added. */
+  readonly score: number;
+};
+
+export type NoteSearch = {
+  /** Best first; one per note. */
+  readonly candidates: readonly NoteCandidate[];
+  readonly peaks: readonly SpectralPeak[];
+};
+
+export type NoteSearchRequest = {
+  readonly samples: Float32Array;
+  readonly sampleRateHz: number;
+  readonly onsetIndex: number;
+  readonly endIndex: number;
+  readonly pitchStandardHz: number;
+  readonly midi?: number | undefined;
+  readonly expectedMidi?: number | undefined;
+};
+
+/** Notes searched: an 88-note piano and a semitone around, since an instrument may stand far off its pitch. */
+const LOWEST_MIDI = 21;
+const HIGHEST_MIDI = 108;
+
+/** Below this the long spectrum is used (resolution), above it the short one (the tone soon dies). */
+const LONG_BELOW_MIDI = 72;
+const LONG_S = 0.75;
+const SHORT_S = 0.22;
+
+/** Hints weigh less than the difference that one wrongly assigned partial makes. */
+const ESTIMATOR_HINT = 0.03;
+const EXPECTATION_HINT = 0.04;
+
+export function findNote(request: NoteSearchRequest): NoteSearch {
+  const long = analyse(request, 0.045, LONG_S, 25);
+  const short = analyse(request, 0.012, SHORT_S, 60);
+  const hints = coarsePitches(request.samples, request.onsetIndex, request.sampleRateHz).map((hz) =>
+    Math.round(hzToMidi(hz, request.pitchStandardHz)),
+  );
+  const notes =
+    request.midi !== undefined
+      ? [request.midi]
+      : Array.from({ length: HIGHEST_MIDI - LOWEST_MIDI + 1 }, (_, i) => LOWEST_MIDI + i);
+  const candidates = notes
+    .map((midi) => bestComb(midi < LONG_BELOW_MIDI ? long.map : short.map, midi, request.pitchStandardHz))
+    .map((candidate) => ({ ...candidate, score: candidate.comb.score + hintFor(candidate.midi, hints, request) }))
+    .sort((a, b) => b.score - a.score);
+  const chosenMidi = candidates[0]?.midi ?? 60;
+  return { candidates, peaks: chosenMidi < LONG_BELOW_MIDI ? long.peaks : short.peaks };
+}
+
+function hintFor(midi: number, hints: readonly number[], request: NoteSearchRequest): number {
+  return (hints.includes(midi) ? ESTIMATOR_HINT : 0) + (request.expectedMidi === midi ? EXPECTATION_HINT : 0);
+}
+
+/** Peaks that stand out after the strike, those that rang before it at about the same level left out. */
+function analyse(request: NoteSearchRequest, delayS: number, lengthS: number, lowestHz: number) {
+  const { samples, sampleRateHz, onsetIndex } = request;
+  const start = Math.min(samples.length - 64, onsetIndex + Math.round(delayS * sampleRateHz));
+  const end = Math.max(start + 64, Math.min(request.endIndex, start + Math.round(lengthS * sampleRateHz)));
+  const spectrum = spectrumOf(samples, start, Math.min(end, samples.length), sampleRateHz);
+  const floor = noiseFloorDb(spectrum, lengthS > 0.5 ? 120 : 400);
+  const highestHz = Math.min(0.46 * sampleRateHz, 14000);
+  const peaks = spectralPeaks(spectrum, floor, { lowestHz, highestHz, leastSnrDb: 9, most: 150 });
+  const before = spectrumBefore(request, lengthS);
+  const fresh = before ? peaks.filter((peak) => !rangBefore(peak, before)) : peaks;
+  const resolutionHz = (0.6 * sampleRateHz) / (end - start);
+  return { peaks: fresh, map: salienceMap(fresh, highestHz, resolutionHz) };
+}
+
+/** What sounded before the strike; undefined where too little of it was recorded. */
+function spectrumBefore(request: NoteSearchRequest, lengthS: number): Spectrum | undefined {
+  const end = request.onsetIndex - Math.round(0.01 * request.sampleRateHz);
+  const start = Math.max(0, end - Math.round(lengthS * request.sampleRateHz));
+  if (end - start < 0.08 * request.sampleRateHz) return undefined;
+  return spectrumOf(request.samples, start, end, request.sampleRateHz);
+}
+
+/** A peak that stood there before, no more than this much lower, is another string's. */
+const LEAST_RISE_DB = 4;
+
+function rangBefore(peak: SpectralPeak, before: Spectrum): boolean {
+  const bin = Math.round(peak.hz / before.binHz);
+  let level = -300;
+  for (let k = Math.max(0, bin - 2); k <= Math.min(before.levelDb.length - 1, bin + 2); k++) {
+    level = Math.max(level, before.levelDb[k] ?? -300);
+  }
+  return level > peak.levelDbfs - LEAST_RISE_DB;
+}
+
+/**
+ * Where a note's pitch may lie against equal temperament, in steps of 4 cents: half a semitone, further on the side to which a
+ * stretched tuning leans. The first and the last note of the compass have no neighbour on one side and may stray further there.
+ */
+function detunesCents(midi: number): number[] {
+  const stretch = typicalStretchCents(midi);
+  const low = Math.min(0, 0.8 * stretch) - (midi === LOWEST_MIDI ? 110 : 52);
+  const high = Math.max(0, 0.8 * stretch) + (midi === HIGHEST_MIDI ? 110 : 52);
+  return Array.from({ length: Math.floor((high - low) / 4) + 1 }, (_, i) => low + 4 * i);
+}
+
+/** A comb scores this much less at half a semitone from where its note usually stands: two names for one pitch never tie. */
+const FAR_OFF_COST = 0.03;
+
+/**
+ * How far tuned pianos stand from equal temperament at both ends of the compass: about −20 cents at A0 and +25 at C8, little in
+ * between (O. L. Railsback, J. Acoust. Soc. Am. 9 (1938) 274, for the shape; the two figures from memory, common practice).
+ */
+function typicalStretchCents(midi: number): number {
+  if (midi < 45) return -20 * ((45 - midi) / 24) ** 2;
+  return midi > 80 ? 25 * ((midi - 80) / 28) ** 2 : 0;
+}
+
+const B_FACTORS = [0.25, 0.4, 0.6, 0.8, 1, 1.3, 1.7, 2.3, 3];
+
+/** The best-scoring f0 and B of one note, within half a semitone and the plausible range of inharmonicity. */
+function bestComb(map: SalienceMap, midi: number, pitchStandardHz: number): Omit<NoteCandidate, 'score'> {
+  const typical = typicalInharmonicity(midi);
+  const nominalHz = midiToHz(midi, pitchStandardHz);
+  const detunes = detunesCents(midi);
+  const stretch = typicalStretchCents(midi);
+  let best: Omit<NoteCandidate, 'score'> | undefined;
+  for (const factor of B_FACTORS) {
+    const inharmonicityB = typical * factor;
+    const unlikely = 0.01 * Math.log(factor) ** 2;
+    // The note's pitch is its first partial's, which stands √(1 + B) above f0.
+    const middleHz = nominalHz / Math.sqrt(1 + inharmonicityB);
+    const teeth = teethOf(middleHz, inharmonicityB);
+    for (const detune of detunes) {
+      const comb = combScore(map, teeth, middleHz, detune);
+      const far = FAR_OFF_COST * ((detune - 0.3 * stretch) / 50) ** 2;
+      const score = comb.score - unlikely - far;
+      if (best && score <= best.comb.score) continue;
+      best = { midi, f0Hz: centsToHz(detune, middleHz), inharmonicityB, comb: { ...comb, score } };
+    }
+  }
+  if (!best) throw new RangeError('no comb was scored');
+  return best;
+}
+
+/** The candidate's first partial against equal temperament. */
+export function offsetCentsOf(candidate: NoteCandidate, pitchStandardHz: number): number {
+  const partial1Hz = candidate.f0Hz * Math.sqrt(1 + candidate.inharmonicityB);
+  return hzToCents(partial1Hz, midiToHz(candidate.midi, pitchStandardHz));
+}
