@@ -33,7 +33,7 @@ export function createHearing(sampleRateHz: number, settings: ListeningSettings,
   const cutter = createTakeCutter(sampleRateHz, settings);
   const meter = createLevelMeter(sampleRateHz);
   const strikes = createStrikeNotice(sampleRateHz);
-  const holes = createHoleFinder(sampleRateHz);
+  let holes = createHoleFinder(sampleRateHz);
   const frames = createFrameCount();
   const clock = createClockReport(sampleRateHz, outlets);
   let heardCount = 0;
@@ -92,6 +92,7 @@ export function createHearing(sampleRateHz: number, settings: ListeningSettings,
     resume: () => {
       isPaused = false;
       frames.forget();
+      holes = createHoleFinder(sampleRateHz); // the silence of the pause is no hole in the sound before it
     },
     set: (next) => cutter.set(next),
     finish: () => measureAll(cutter.cut()),
