@@ -113,7 +113,7 @@ function detunesCents(midi: number): number[] {
   return Array.from({ length: Math.floor((high - low) / 4) + 1 }, (_, i) => low + 4 * i);
 }
 
-/** A comb scores this much less at half a semitone from where its note usually stands: two names for one pitch never tie. */
+/** A comb scores this much less 70 cents from where its note usually stands: two names for one pitch never tie. */
 const FAR_OFF_COST = 0.03;
 
 /**
@@ -142,7 +142,7 @@ function bestComb(map: SalienceMap, midi: number, pitchStandardHz: number): Omit
     const teeth = teethOf(middleHz, inharmonicityB);
     for (const detune of detunes) {
       const comb = combScore(map, teeth, middleHz, detune);
-      const far = FAR_OFF_COST * ((detune - 0.3 * stretch) / 50) ** 2;
+      const far = FAR_OFF_COST * Math.min(1, ((detune - 0.3 * stretch) / 70) ** 2);
       const score = comb.score - unlikely - far;
       if (best && score <= best.comb.score) continue;
       best = { midi, f0Hz: centsToHz(detune, middleHz), inharmonicityB, comb: { ...comb, score } };

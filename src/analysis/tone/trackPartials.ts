@@ -1,0 +1,137 @@
+/**
+ * All partials of a take: predict from what was found so far, look near the prediction, refit, go further out, until they sink
+ * into the noise.
+ */
+import type { SpectralPeak } from '../signal/spectralPeaks.ts';
+import { fitInharmonicity, type InharmonicityFit, predictPartial } from './fitInharmonicity.ts';
+import type { NoteCandidate } from './findNote.ts';
+import { fitPartial, type PartialFit } from './partialFit.ts';
+import { partialHz, typicalInharmonicity } from './typicalInharmonicity.ts';
+
+export type Tone = {
+  readonly partials: readonly PartialFit[];
+  readonly fit: InharmonicityFit | undefined;
+};
+
+export type TrackRequest = {
+  readonly samples: Float32Array;
+  readonly sampleRateHz: number;
+  readonly startIndex: number;
+  readonly endIndex: number;
+  readonly candidate: NoteCandidate;
+  readonly peaks: readonly SpectralPeak[];
+};
+
+const MOST_PARTIALS = 40;
+const MOST_MISSES_IN_A_ROW = 5;
+const HIGHEST_HZ = 15000;
+/** Standard deviation of log B about the typical curve; wide, so that it matters only with three or four weak partials. */
+const PRIOR_SIGMA = 0.9;
+
+export function trackPartials(request: TrackRequest): Tone {
+  const { candidate } = request;
+  const prior = { logB: Math.log(typicalInharmonicity(candidate.midi)), sigma: PRIOR_SIGMA };
+  let guess = refineOnPeaks(request, prior);
+  const partials: PartialFit[] = [];
+  let misses = 0;
+  const ceilingHz = Math.min(HIGHEST_HZ, 0.45 * request.sampleRateHz);
+  for (let n = 1; n <= MOST_PARTIALS && misses < MOST_MISSES_IN_A_ROW; n++) {
+    const predicted = guess.predict(n);
+    if (predicted.hz > ceilingHz) break;
+    const partial = fitPartial(partialRequest(request, n, predicted, guess));
+    if (!partial) {
+      if (predicted.hz > 80) misses++;
+      continue;
+    }
+    misses = 0;
+    partials.push(partial);
+    guess = guessFrom(partials, guess, prior);
+  }
+  const fit = fitInharmonicity(asFrequencies(partials), guess, prior);
+  return { partials, fit };
+}
+
+type Guess = {
+  readonly f0Hz: number;
+  readonly inharmonicityB: number;
+  predict(partialNumber: number): { hz: number; standardUncertaintyHz: number };
+};
+
+type Prior = { readonly logB: number; readonly sigma: number };
+
+function guessOf(fit: InharmonicityFit): Guess {
+  return { f0Hz: fit.f0Hz, inharmonicityB: fit.inharmonicityB, predict: (n) => predictPartial(fit, n) };
+}
+
+/** From the comb's cell to a fit over the spectrum's peaks, each good to a fraction of a bin. */
+function refineOnPeaks(request: TrackRequest, prior: Prior): Guess {
+  const { candidate, peaks } = request;
+  let current: Guess = {
+    f0Hz: candidate.f0Hz,
+    inharmonicityB: candidate.inharmonicityB,
+    predict: (n) => {
+      const hz = partialHz(candidate.f0Hz, candidate.inharmonicityB, n);
+      return { hz, standardUncertaintyHz: hz * 0.003 };
+    },
+  };
+  for (let round = 0; round < 3; round++) {
+    const matched = [];
+    for (let n = 1; n <= Math.max(3, candidate.comb.highestPartial); n++) {
+      const { hz, standardUncertaintyHz } = current.predict(n);
+      const tolerance = Math.min(0.2 * current.f0Hz, Math.max(0.5, Math.max(0.006 * hz, 3 * standardUncertaintyHz)));
+      const near = peaks.filter((peak) => Math.abs(peak.hz - hz) < tolerance);
+      const best = near.sort((a, b) => b.levelDbfs - a.levelDbfs)[0];
+      if (best) matched.push({ partialNumber: n, hz: best.hz, standardUncertaintyHz: 0.05 + 4e-4 * best.hz });
+    }
+    const fit = fitInharmonicity(matched, current, prior);
+    if (!fit) break;
+    current = guessOf(fit);
+  }
+  return current;
+}
+
+function guessFrom(partials: readonly PartialFit[], guess: Guess, prior: Prior): Guess {
+  const fit = partials.length >= 4 ? fitInharmonicity(asFrequencies(partials), guess, prior) : undefined;
+  return fit ? guessOf(fit) : guess;
+}
+
+function asFrequencies(partials: readonly PartialFit[]) {
+  return partials.map(({ partialNumber, hz, standardUncertaintyHz }) => ({ partialNumber, hz, standardUncertaintyHz }));
+}
+
+/** A partial may lie this far off the curve: the soundboard pushes the lowest ones about most. */
+const LEAST_GATE = 0.006;
+const LOW_PARTIAL_GATE = 0.012;
+
+function partialRequest(
+  request: TrackRequest,
+  partialNumber: number,
+  predicted: { hz: number; standardUncertaintyHz: number },
+  guess: Guess,
+) {
+  const spacingHz = partialSpacingHz(guess, partialNumber);
+  const share = partialNumber <= 3 ? LOW_PARTIAL_GATE : LEAST_GATE;
+  const gateHz = Math.min(0.22 * spacingHz, Math.max(share * predicted.hz, 4 * predicted.standardUncertaintyHz, 0.4));
+  return {
+    samples: request.samples,
+    sampleRateHz: request.sampleRateHz,
+    startIndex: request.startIndex,
+    endIndex: request.endIndex,
+    partialNumber,
+    predictedHz: predicted.hz,
+    spacingHz,
+    gateHz,
+    leastRateHz: leastRateHz(request.candidate.midi),
+  };
+}
+
+/** Distance between neighbouring partials at partial n: the derivative of n·f0·√(1 + B·n²). */
+function partialSpacingHz(guess: { f0Hz: number; inharmonicityB: number }, n: number): number {
+  const bn2 = guess.inharmonicityB * n * n;
+  return (guess.f0Hz * (1 + 2 * bn2)) / Math.sqrt(1 + bn2);
+}
+
+/** Treble tones die fast: their subbands keep a higher rate. */
+function leastRateHz(midi: number): number {
+  return Math.min(240, Math.max(50, 50 * 2 ** ((midi - 80) / 12)));
+}
