@@ -1,0 +1,27 @@
+/** Writes the invented workshop into the records, an instrument at a time. */
+import type { Records } from '../records.ts';
+import type { WriteOutcome } from '../writeOutcome.ts';
+import { demonstrationRecords } from './demonstrationRecords.ts';
+
+/** The workshop that is offered to look around in; another seed gives another one of the same kind. */
+export const DEMONSTRATION_SEED = 1908;
+
+/**
+ * Installing it again changes nothing: the same seed gives the same ids. Where a write fails the rest is not attempted, and
+ * `removeDemonstration` takes away what had been written.
+ * @param onProgress called with the share done, from 0 to 1
+ */
+export async function installDemonstration(
+  records: Pick<Records, 'writeRecordSet'>,
+  onProgress: (share: number) => void = () => undefined,
+  seed: number = DEMONSTRATION_SEED,
+): Promise<WriteOutcome> {
+  const sets = demonstrationRecords(seed);
+  onProgress(0);
+  for (const [index, set] of sets.entries()) {
+    const outcome = await records.writeRecordSet(set);
+    if (!outcome.written) return outcome;
+    onProgress((index + 1) / sets.length);
+  }
+  return { written: true };
+}

@@ -1,0 +1,164 @@
+/**
+ * The three invented instruments: what they are, when they were visited, and what their strings really do. The analysis never
+ * sees this; it only sees the readings made from it.
+ */
+import { COMPASS_85, COMPASS_88 } from '../../piano/compass.ts';
+import type { Instrument, InstrumentEvent } from '../../piano/instrument.ts';
+
+export type FailingZone = {
+  readonly fromMidi: number;
+  readonly toMidi: number;
+  /** How fast its strings go flat by themselves at the first and at the last visit; the rate grows evenly in between. */
+  readonly firstCentsPerYear: number;
+  readonly lastCentsPerYear: number;
+};
+
+export type Settling = {
+  /** How far the new wire would fall in all if nobody tuned it. */
+  readonly totalCents: number;
+  readonly timeConstantYears: number;
+};
+
+export type InstrumentPlan = {
+  readonly instrument: Omit<Instrument, 'id' | 'isDemonstration'>;
+  readonly events: readonly Omit<InstrumentEvent, 'id' | 'instrumentId'>[];
+  readonly firstVisitOn: string;
+  /** Visits, in years since the first one; the days are shifted a little so that they look like appointments. */
+  readonly visitYears: readonly number[];
+  readonly meanHumidityPct: number;
+  readonly humiditySwingPct: number;
+  /** This instrument's response to humidity as a share of the common one. */
+  readonly humidityShare: number;
+  /** The whole instrument, by itself. */
+  readonly fallCentsPerYear: number;
+  readonly zone: FailingZone | null;
+  /** Counted from the first visit. */
+  readonly settling: Settling | null;
+  /** Inharmonicity of the wound strings, as a share of the average piano's. */
+  readonly bassStiffnessShare: number;
+  /** Share of the strings from C5 up that beat by themselves. */
+  readonly falseBeatShare: number;
+  readonly remarks: readonly [string, ...string[]];
+};
+
+const INVENTED =
+  'Invented for looking around: this piano, its people, its visits and every figure were made up by a program.';
+
+const MUSIC_ROOM_GRAND: InstrumentPlan = {
+  instrument: {
+    name: 'The music room grand',
+    kind: 'grand',
+    builtYear: 1908,
+    serialNumber: '',
+    compass: COMPASS_88,
+    bassBridgeTopMidi: 43,
+    strutsAfterMidi: [43, 67, 84],
+    pinBlock: 'New in 2014, quartersawn beech, seven laminations',
+    remark: `${INVENTED} It holds: ten years of seasons, and nothing else.`,
+  },
+  events: [
+    {
+      happenedOn: '2014-04-22',
+      kind: 'block-work',
+      fromMidi: null,
+      toMidi: null,
+      remark: 'New pin block fitted to the plate flange.',
+    },
+    {
+      happenedOn: '2014-06-10',
+      kind: 'restrung',
+      fromMidi: null,
+      toMidi: null,
+      remark: 'New wire and pins throughout.',
+    },
+  ],
+  firstVisitOn: '2016-08-18',
+  visitYears: Array.from({ length: 10 }, (_, year) =>
+    year % 2 === 0 ? [year, year + 0.5] : [year, year + 0.25, year + 0.5],
+  ).flat(),
+  meanHumidityPct: 46,
+  humiditySwingPct: 12,
+  humidityShare: 0.65,
+  fallCentsPerYear: 0.3,
+  zone: null,
+  settling: null,
+  bassStiffnessShare: 0.6,
+  falseBeatShare: 0.1,
+  remarks: ['', 'Open window in the room.', 'Heating on for a week.', 'Played every day since the last visit.', ''],
+};
+
+const SCHOOL_HALL_UPRIGHT: InstrumentPlan = {
+  instrument: {
+    name: 'The school hall upright',
+    kind: 'upright',
+    builtYear: 1896,
+    serialNumber: '',
+    compass: COMPASS_85,
+    bassBridgeTopMidi: 50,
+    strutsAfterMidi: [50, 71],
+    pinBlock: 'Original, three laminations, repaired at the left end in 1987',
+    remark: `${INVENTED} Twelve notes above the strut after B4 lose their pitch, faster each year.`,
+  },
+  events: [
+    {
+      happenedOn: '2018-09-03',
+      kind: 'restrung',
+      fromMidi: null,
+      toMidi: null,
+      remark: 'New wire, pins one size larger in the old block.',
+    },
+  ],
+  firstVisitOn: '2020-10-05',
+  visitYears: [0, 0.45, 1, 1.5, 2.05, 2.5, 3, 3.4, 3.75, 4.2, 4.6, 5, 5.4, 5.8],
+  meanHumidityPct: 48,
+  humiditySwingPct: 8,
+  humidityShare: 0.9,
+  fallCentsPerYear: 0.8,
+  zone: { fromMidi: 72, toMidi: 83, firstCentsPerYear: 1, lastCentsPerYear: 7 },
+  settling: null,
+  bassStiffnessShare: 1.8,
+  falseBeatShare: 0.22,
+  remarks: [
+    '',
+    'Moved to the other side of the hall.',
+    'Two keys sluggish, eased.',
+    '',
+    'Hall in use, surveyed after the rehearsal.',
+  ],
+};
+
+const GARDEN_HOUSE_GRAND: InstrumentPlan = {
+  instrument: {
+    name: 'The garden house grand',
+    kind: 'grand',
+    builtYear: 1924,
+    serialNumber: '',
+    compass: COMPASS_88,
+    bassBridgeTopMidi: 46,
+    strutsAfterMidi: [46, 69],
+    pinBlock: 'Original, pins one size larger',
+    remark: `${INVENTED} Newly restrung: the wire settles for two years, all of it, less each time.`,
+  },
+  events: [
+    {
+      happenedOn: '2024-02-26',
+      kind: 'restrung',
+      fromMidi: null,
+      toMidi: null,
+      remark: 'New wire and pins throughout.',
+    },
+  ],
+  firstVisitOn: '2024-03-04',
+  visitYears: [0, 0.08, 0.2, 0.38, 0.62, 0.9, 1.2, 1.55, 2, 2.45],
+  meanHumidityPct: 47,
+  humiditySwingPct: 7,
+  humidityShare: 0.8,
+  fallCentsPerYear: 0.5,
+  zone: null,
+  settling: { totalCents: 34, timeConstantYears: 0.5 },
+  bassStiffnessShare: 1.2,
+  falseBeatShare: 0.1,
+  remarks: ['', 'Coils and beckets pressed home again.', 'Strings seated at the bridge pins before tuning.', ''],
+};
+
+export const INSTRUMENT_PLANS: readonly InstrumentPlan[] = [MUSIC_ROOM_GRAND, SCHOOL_HALL_UPRIGHT, GARDEN_HOUSE_GRAND];
