@@ -1,0 +1,129 @@
+/** Where exactly a strike is, once it is known that there is one nearby, and which partials came with it. */
+import { createFrameSpectrum, type FrameSpectrum } from './frameSpectrum.ts';
+import { bandEdgesHz, bandPowers, HOPS_PER_S } from './soundBands.ts';
+
+export type StrikeLocator = {
+  /** How many samples must be there before and after the guess. */
+  readonly reachBefore: number;
+  readonly reachAfter: number;
+  /**
+   * @param samples from reachBefore before the guess to reachAfter after it
+   * @param tonesHz the partials that came with the strike
+   * @returns the strike's index in `samples`
+   */
+  locate(samples: Float32Array, tonesHz: readonly number[]): number;
+};
+
+/**
+ * In two steps. The new partials say to some 10 ms where they begin, and no knock can mislead them. Within that, the bands that
+ * rise say it to a few ms, where they rise clearly. Both times it is the share of the strike's power that has come in: the
+ * strike is where it begins to leave zero on its way to the whole, so that a slow attack is found at its beginning.
+ */
+export function createStrikeLocator(sampleRateHz: number): StrikeLocator {
+  const hop = Math.round(sampleRateHz / HOPS_PER_S);
+  const edges = bandEdgesHz(sampleRateHz);
+  const toneSpectrum = createFrameSpectrum(TONE_FRAME_HOPS * hop, sampleRateHz);
+  const bandSpectrum = createFrameSpectrum(BAND_FRAME_HOPS * hop, sampleRateHz);
+  const tonePower = new Float64Array(toneSpectrum.fftSize / 2);
+  const bandPower = new Float64Array(Math.ceil((edges.at(-1) ?? 0) / bandSpectrum.binHz) + 2);
+  const reachBefore = TONE_BEFORE_HOPS * hop;
+  const reachAfter = TONE_AFTER_HOPS * hop;
+
+  const toneLines = (samples: Float32Array, tonesHz: readonly number[]) =>
+    linesOver(samples, hop, TONE_FRAME_HOPS * hop, tonesHz.length, (start, out) => {
+      toneSpectrum.read(samples, start, tonePower);
+      for (const [line, hz] of tonesHz.entries()) out[line] = tonePower[Math.round(hz / toneSpectrum.binHz)] ?? 0;
+    });
+  const bandStep = Math.max(1, Math.round(hop / 4));
+  const bandLines = (samples: Float32Array) =>
+    linesOver(samples, bandStep, BAND_FRAME_HOPS * hop, edges.length - 1, (start, out) =>
+      readBands(bandSpectrum, samples, start, bandPower, edges, out),
+    );
+  return {
+    reachBefore,
+    reachAfter,
+    locate(samples, tonesHz) {
+      const byTones = beginning(toneLines(samples, tonesHz), TONE_QUIET_FRAMES);
+      const coarse = Math.round((byTones.frame + WINDOW_LEAD * TONE_FRAME_HOPS) * hop);
+      const from = Math.max(0, coarse - BAND_BEFORE_HOPS * hop);
+      const near = samples.subarray(from, coarse + BAND_AFTER_HOPS * hop);
+      const byBands = beginning(bandLines(near), BAND_QUIET_FRAMES);
+      const fine = from + Math.round(byBands.frame * bandStep + WINDOW_LEAD * BAND_FRAME_HOPS * hop);
+      return byBands.riseDb >= CLEAR_RISE_DB ? fine : coarse;
+    },
+  };
+}
+
+const TONE_FRAME_HOPS = 8;
+const TONE_BEFORE_HOPS = 40;
+const TONE_AFTER_HOPS = 56;
+const TONE_QUIET_FRAMES = 8;
+const BAND_FRAME_HOPS = 2;
+const BAND_BEFORE_HOPS = 12;
+const BAND_AFTER_HOPS = 8;
+const BAND_QUIET_FRAMES = 16;
+const CLEAR_RISE_DB = 7;
+/** A frame under a Hann window holds 3 % of a step's power once the step lies 0.70 of the frame into it. */
+const BEGUN_SHARE = 0.03;
+const WINDOW_LEAD = 0.7;
+const SILENT_POWER = 1e-11;
+
+type Lines = { readonly powers: readonly Float64Array[]; readonly frameCount: number };
+
+function linesOver(
+  samples: Float32Array,
+  step: number,
+  frameLength: number,
+  lineCount: number,
+  read: (start: number, out: Float64Array) => void,
+): Lines {
+  const frameCount = Math.max(1, Math.floor((samples.length - frameLength) / step) + 1);
+  const powers = Array.from({ length: lineCount }, () => new Float64Array(frameCount));
+  const out = new Float64Array(lineCount);
+  for (let frame = 0; frame < frameCount; frame++) {
+    read(frame * step, out);
+    for (const [line, power] of powers.entries()) power[frame] = out[line] ?? 0;
+  }
+  return { powers, frameCount };
+}
+
+function readBands(
+  spectrum: FrameSpectrum,
+  samples: Float32Array,
+  start: number,
+  power: Float64Array,
+  edges: readonly number[],
+  out: Float64Array,
+): void {
+  spectrum.read(samples, start, power);
+  bandPowers(power, spectrum.binHz, edges, out);
+}
+
+function beginning({ powers, frameCount }: Lines, quietCount: number): { frame: number; riseDb: number } {
+  const share = new Float64Array(frameCount);
+  let weightSum = 0;
+  let riseSum = 0;
+  for (const line of powers) {
+    const before = Math.max(...line.subarray(0, quietCount)) + SILENT_POWER;
+    const after = Math.max(...line) + SILENT_POWER;
+    const riseDb = 10 * Math.log10(after / before);
+    const weight = Math.min(20, Math.max(0, riseDb - 3)) ** 2;
+    if (weight === 0) continue;
+    weightSum += weight;
+    riseSum += weight * riseDb;
+    for (const [index, value] of line.entries())
+      share[index] = (share[index] ?? 0) + (weight * Math.max(0, value - before)) / (after - before);
+  }
+  if (weightSum === 0) return { frame: frameCount / 2, riseDb: 0 };
+  return { frame: firstLeavingZero(share), riseDb: riseSum / weightSum };
+}
+
+/** From where half of the whole is first there, back to where next to nothing was; the last step interpolated. */
+function firstLeavingZero(share: Float64Array): number {
+  const whole = Math.max(...share);
+  let frame = share.findIndex((value) => value >= 0.5 * whole);
+  const small = BEGUN_SHARE * whole;
+  while (frame > 0 && (share[frame - 1] ?? 0) > small) frame--;
+  const [low, high] = [share[frame - 1] ?? 0, share[frame] ?? 0];
+  return frame - (high > small && high > low ? (high - small) / (high - low) : 0);
+}
