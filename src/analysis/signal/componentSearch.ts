@@ -6,7 +6,7 @@
  * asks: Schwarz's penalty (G. Schwarz, Ann. Statist. 6 (1978) 461–464) for its four unknowns, plus a margin for having looked
  * in many places. Values far off the model (a knock in the middle of the tone) lose their weight.
  */
-import { complexSpectrum, powerOfTwoFrom } from './fourier.ts';
+
 import {
   type Component,
   type DampedFit,
@@ -16,6 +16,7 @@ import {
   type Series,
   withBestAmplitudes,
 } from './dampedSinusoids.ts';
+import { complexSpectrum, powerOfTwoFrom } from './fourier.ts';
 
 export type SearchOptions = {
   readonly mostComponents: 1 | 2 | 3;
@@ -137,7 +138,8 @@ function strongestPoles(
       const gain = gains[k]!;
       const before = gains[(k + size - 1) % size]!;
       const after = gains[(k + 1) % size]!;
-      if (gain > 0 && gain >= before && gain > after) candidates.push({ frequencyRad: angleOfBin(k, size), damping, gain });
+      if (gain > 0 && gain >= before && gain > after)
+        candidates.push({ frequencyRad: angleOfBin(k, size), damping, gain });
     }
   }
   candidates.sort((a, b) => b.gain - a.gain);
@@ -148,7 +150,8 @@ function apart<T extends { frequencyRad: number; damping: number }>(sorted: T[],
   const chosen: T[] = [];
   for (const candidate of sorted) {
     if (chosen.length >= count) break;
-    if (chosen.every((other) => Math.abs(other.frequencyRad - candidate.frequencyRad) > leastRad)) chosen.push(candidate);
+    if (chosen.every((other) => Math.abs(other.frequencyRad - candidate.frequencyRad) > leastRad))
+      chosen.push(candidate);
   }
   return chosen;
 }

@@ -85,11 +85,11 @@ export function withBestAmplitudes(
   const right = new Float64Array(size);
   const bases = poles.map((pole) => basisOf(pole, series.re.length));
   for (let i = 0; i < poles.length; i++) {
-    const projection = innerProduct(bases[i]!, series, series.weights, 0);
+    const projection = innerProduct(bases[i]!, series, series.weights);
     right[2 * i] = projection.re;
     right[2 * i + 1] = projection.im;
     for (let j = 0; j < poles.length; j++) {
-      const product = innerProduct(bases[i]!, bases[j]!, series.weights, 0);
+      const product = innerProduct(bases[i]!, bases[j]!, series.weights);
       matrix[2 * i * size + 2 * j] = product.re;
       matrix[2 * i * size + 2 * j + 1] = -product.im;
       matrix[(2 * i + 1) * size + 2 * j] = product.im;
@@ -106,16 +106,42 @@ export function withBestAmplitudes(
   }));
 }
 
-/** Σ w·m^power·conj(a)·b. */
-function innerProduct(a: Series, b: Series, weights: Float64Array | undefined, power: 0 | 1 | 2) {
+/** Σ w·conj(a)·b. */
+function innerProduct(a: Series, b: Series, weights: Float64Array | undefined): Complex {
   let re = 0;
   let im = 0;
   for (let m = 0; m < a.re.length; m++) {
-    const factor = (weights ? weights[m]! : 1) * (power === 0 ? 1 : power === 1 ? m : m * m);
-    re += factor * (a.re[m]! * b.re[m]! + a.im[m]! * b.im[m]!);
-    im += factor * (a.re[m]! * b.im[m]! - a.im[m]! * b.re[m]!);
+    const weight = weights ? weights[m]! : 1;
+    re += weight * (a.re[m]! * b.re[m]! + a.im[m]! * b.im[m]!);
+    im += weight * (a.re[m]! * b.im[m]! - a.im[m]! * b.re[m]!);
   }
   return { re, im };
+}
+
+/** Σ w·m^power·conj(a)·b for powers 0, 1 and 2, in one pass. */
+function moments(a: Series, b: Series, weights: Float64Array | undefined): [Complex, Complex, Complex] {
+  let re0 = 0;
+  let im0 = 0;
+  let re1 = 0;
+  let im1 = 0;
+  let re2 = 0;
+  let im2 = 0;
+  for (let m = 0; m < a.re.length; m++) {
+    const weight = weights ? weights[m]! : 1;
+    const re = weight * (a.re[m]! * b.re[m]! + a.im[m]! * b.im[m]!);
+    const im = weight * (a.re[m]! * b.im[m]! - a.im[m]! * b.re[m]!);
+    re0 += re;
+    im0 += im;
+    re1 += m * re;
+    im1 += m * im;
+    re2 += m * m * re;
+    im2 += m * m * im;
+  }
+  return [
+    { re: re0, im: im0 },
+    { re: re1, im: im1 },
+    { re: re2, im: im2 },
+  ];
 }
 
 /**
@@ -128,18 +154,14 @@ function normalEquations(series: Series, components: readonly Component[], resid
   const gradient = new Float64Array(size);
   const waves = components.map((component) => scaledBasis(component, series.re.length));
   for (let i = 0; i < components.length; i++) {
-    const g0 = innerProduct(waves[i]!, residual, series.weights, 0);
-    const g1 = innerProduct(waves[i]!, residual, series.weights, 1);
+    const [g0, g1] = moments(waves[i]!, residual, series.weights);
     // Derivatives of the model: j·m·wave, −m·wave, wave, j·wave.
     gradient[4 * i] = g1.im;
     gradient[4 * i + 1] = -g1.re;
     gradient[4 * i + 2] = g0.re;
     gradient[4 * i + 3] = g0.im;
     for (let j = i; j < components.length; j++) {
-      const moments = [0, 1, 2].map((power) =>
-        innerProduct(waves[i]!, waves[j]!, series.weights, power as 0 | 1 | 2),
-      ) as [Complex, Complex, Complex];
-      fillBlock(matrix, size, i, j, moments);
+      fillBlock(matrix, size, i, j, moments(waves[i]!, waves[j]!, series.weights));
     }
   }
   return { matrix, gradient, size };
@@ -159,11 +181,11 @@ function scaledBasis(component: Component, length: number): Series {
 }
 
 /** Real part of conj(derivative_p of i)·(derivative_q of j), for the four derivatives of each. */
-function fillBlock(matrix: Float64Array, size: number, i: number, j: number, moments: [Complex, Complex, Complex]) {
+function fillBlock(matrix: Float64Array, size: number, i: number, j: number, products: [Complex, Complex, Complex]) {
   // A derivative is unit·m^power·wave: unit j, −1, 1, j and power 1, 1, 0, 0.
   for (let p = 0; p < 4; p++) {
     for (let q = 0; q < 4; q++) {
-      const { re, im } = moments[(POWERS[p]! + POWERS[q]!) as 0 | 1 | 2];
+      const { re, im } = products[(POWERS[p]! + POWERS[q]!) as 0 | 1 | 2];
       const unitRe = UNIT_RE[p]! * UNIT_RE[q]! + UNIT_IM[p]! * UNIT_IM[q]!;
       const unitIm = UNIT_RE[p]! * UNIT_IM[q]! - UNIT_IM[p]! * UNIT_RE[q]!;
       const value = unitRe * re - unitIm * im;
@@ -184,6 +206,9 @@ export type FitLimits = {
   readonly mostDamping: number;
 };
 
+/** A step that raises twice the log likelihood by less than about this is the last. */
+const SETTLED = 1e-5;
+
 /** Refines `start` until the residual no longer falls. */
 export function fitDampedSinusoids(series: Series, start: readonly Component[], limits: FitLimits): DampedFit {
   let components = start.map((component) => ({ ...component }));
@@ -201,7 +226,7 @@ export function fitDampedSinusoids(series: Series, start: readonly Component[], 
       const nextEnergy = nextResidual ? energyOf(nextResidual) : Infinity;
       if (next && nextResidual && nextEnergy <= energy) {
         isBetter = true;
-        hasConverged = energy - nextEnergy <= 1e-10 * energy;
+        hasConverged = energy - nextEnergy <= (SETTLED / series.re.length) * energy;
         components = next;
         residual = nextResidual;
         energy = nextEnergy;

@@ -17,7 +17,12 @@ export type Spectrum = {
 };
 
 /** Blackman–Harris spectrum of samples[startIndex, endIndex), padded with zeros to at least twice the length. */
-export function spectrumOf(samples: Float32Array, startIndex: number, endIndex: number, sampleRateHz: number): Spectrum {
+export function spectrumOf(
+  samples: Float32Array,
+  startIndex: number,
+  endIndex: number,
+  sampleRateHz: number,
+): Spectrum {
   const length = endIndex - startIndex;
   const window = blackmanHarris(length);
   const frame = new Float64Array(length);

@@ -53,5 +53,10 @@ export function combScore(map: SalienceMap, teeth: Float64Array, f0Hz: number, s
   const total = Math.max(map.weightAbove[floor] ?? 0, 1e-12);
   const explainedShare = Math.min(1, best.explained / total);
   const completeness = best.found / best.counted;
-  return { score: explainedShare * completeness, explained: explainedShare, completeness, highestPartial: best.highestPartial };
+  return {
+    score: explainedShare * completeness,
+    explained: explainedShare,
+    completeness,
+    highestPartial: best.highestPartial,
+  };
 }

@@ -20,6 +20,8 @@ export type NoteSearch = {
   /** Best first; one per note. */
   readonly candidates: readonly NoteCandidate[];
   readonly peaks: readonly SpectralPeak[];
+  /** How far a peak may lie from its tone on account of the spectrum's resolution. */
+  readonly resolutionHz: number;
 };
 
 export type NoteSearchRequest = {
@@ -60,7 +62,8 @@ export function findNote(request: NoteSearchRequest): NoteSearch {
     .map((candidate) => ({ ...candidate, score: candidate.comb.score + hintFor(candidate.midi, hints, request) }))
     .sort((a, b) => b.score - a.score);
   const chosenMidi = candidates[0]?.midi ?? 60;
-  return { candidates, peaks: chosenMidi < LONG_BELOW_MIDI ? long.peaks : short.peaks };
+  const { peaks, resolutionHz } = chosenMidi < LONG_BELOW_MIDI ? long : short;
+  return { candidates, peaks, resolutionHz };
 }
 
 function hintFor(midi: number, hints: readonly number[], request: NoteSearchRequest): number {
@@ -79,7 +82,7 @@ function analyse(request: NoteSearchRequest, delayS: number, lengthS: number, lo
   const before = spectrumBefore(request, lengthS);
   const fresh = before ? peaks.filter((peak) => !rangBefore(peak, before)) : peaks;
   const resolutionHz = (0.6 * sampleRateHz) / (end - start);
-  return { peaks: fresh, map: salienceMap(fresh, highestHz, resolutionHz) };
+  return { peaks: fresh, resolutionHz, map: salienceMap(fresh, highestHz, resolutionHz) };
 }
 
 /** What sounded before the strike; undefined where too little of it was recorded. */

@@ -92,7 +92,10 @@ function initialScatterCents(partials: readonly PartialFrequency[], start: { f0H
 function scatterCents(partials: readonly PartialFrequency[], state: State): number {
   const freedom = partials.length - 2;
   if (freedom < 1) return 0;
-  const rows = partials.map((partial) => ({ size: Math.abs(residualCents(partial, state)), sigma: sigmaCents(partial) }));
+  const rows = partials.map((partial) => ({
+    size: Math.abs(residualCents(partial, state)),
+    sigma: sigmaCents(partial),
+  }));
   const inflation = Math.sqrt(partials.length / freedom);
   const ratio = (extra: number) => median(rows.map((row) => (inflation * row.size) / Math.hypot(row.sigma, extra)));
   if (ratio(0) <= NORMAL_MEDIAN * 1.25) return 0;
@@ -109,7 +112,12 @@ function scatterCents(partials: readonly PartialFrequency[], state: State): numb
 /** Median of |x| for a standard normal x. */
 const NORMAL_MEDIAN = 0.6745;
 
-function solveStep(partials: readonly PartialFrequency[], state: State, extraCents: number, prior?: InharmonicityPrior) {
+function solveStep(
+  partials: readonly PartialFrequency[],
+  state: State,
+  extraCents: number,
+  prior?: InharmonicityPrior,
+) {
   let aa = 0;
   let ab = 0;
   let bb = 0;

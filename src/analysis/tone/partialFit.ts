@@ -3,7 +3,7 @@
  * that is kept as the partial's.
  */
 import { type ComponentSearch, searchComponents } from '../signal/componentSearch.ts';
-import { covarianceOf } from '../signal/dampedSinusoids.ts';
+import { covarianceOf, energyOf } from '../signal/dampedSinusoids.ts';
 import { extractSubband, noiseDensityRatio, type Subband, subbandGain } from '../signal/subband.ts';
 
 /** A damped sinusoid A·e^(−dampingPerS·t)·cos(…) at the start of the analysed stretch. */
@@ -32,6 +32,8 @@ export type PartialFit = {
   readonly evidence: number;
   /** Noise in the band as the standard deviation of one input sample, white-noise equivalent, relative to full scale. */
   readonly noiseRms: number;
+  /** Share of the band's energy, beyond the noise that the fit leaves, that the components account for, 0…1. */
+  readonly explainedShare: number;
   readonly subband: Subband;
   readonly usedLength: number;
 };
@@ -136,6 +138,7 @@ function describe(
     audibleS: usedLength / rateHz,
     evidence: found.evidence,
     noiseRms,
+    explainedShare: 1 - found.fit.residualEnergy / Math.max(energyOf(series), 1e-300),
     subband,
     usedLength,
   };

@@ -25,13 +25,21 @@ function weightOf(peak: SpectralPeak, strongestDbfs: number): number {
   return aboveNoise * 2 ** ((peak.levelDbfs - strongestDbfs) / 12);
 }
 
-/** `toleranceHz` is how far a peak may lie from a partial on account of the spectrum's resolution (one sigma). */
-export function salienceMap(peaks: readonly SpectralPeak[], highestHz: number, toleranceHz: number): SalienceMap {
+/**
+ * @param toleranceHz how far a peak may lie from a partial on account of the spectrum's resolution (one sigma)
+ * @param among the peaks whose strongest is the measure of all; the same peaks unless given
+ */
+export function salienceMap(
+  peaks: readonly SpectralPeak[],
+  highestHz: number,
+  toleranceHz: number,
+  among: readonly SpectralPeak[] = peaks,
+): SalienceMap {
   const cells = Math.ceil((1200 * Math.log2(highestHz / LOWEST_HZ)) / CENTS_PER_CELL) + 1;
   const hit = new Float64Array(cells);
   const weight = new Float64Array(cells);
   const weightAbove = new Float64Array(cells);
-  const strongest = peaks.reduce((most, peak) => Math.max(most, peak.levelDbfs), -200);
+  const strongest = among.reduce((most, peak) => Math.max(most, peak.levelDbfs), -200);
   for (const peak of peaks) {
     const own = weightOf(peak, strongest);
     const certain = Math.min(1, Math.max(0, (peak.snrDb - 6) / 10)) * Math.min(1, own * 15);

@@ -3,8 +3,8 @@
  * into the noise.
  */
 import type { SpectralPeak } from '../signal/spectralPeaks.ts';
-import { fitInharmonicity, type InharmonicityFit, predictPartial } from './fitInharmonicity.ts';
 import type { NoteCandidate } from './findNote.ts';
+import { fitInharmonicity, type InharmonicityFit, predictPartial } from './fitInharmonicity.ts';
 import { fitPartial, type PartialFit } from './partialFit.ts';
 import { partialHz, typicalInharmonicity } from './typicalInharmonicity.ts';
 
@@ -22,7 +22,7 @@ export type TrackRequest = {
   readonly peaks: readonly SpectralPeak[];
 };
 
-const MOST_PARTIALS = 40;
+const MOST_PARTIALS = 32;
 const MOST_MISSES_IN_A_ROW = 5;
 const HIGHEST_HZ = 15000;
 /** Standard deviation of log B about the typical curve; wide, so that it matters only with three or four weak partials. */

@@ -1,0 +1,72 @@
+/**
+ * How fast a partial and a note die: times for 60 dB.
+ *
+ * Two strings or two directions of vibration coupled at the bridge give a fast prompt sound and a slow aftersound (G. Weinreich,
+ * J. Acoust. Soc. Am. 62 (1977) 1474–1484); each is one damped sinusoid here. T60 = ln(1000)/damping.
+ */
+import { type FittedComponent, firstSecondEnergy, type PartialFit } from './partialFit.ts';
+
+const LN_1000 = Math.log(1000);
+/** Dampings closer than this factor are one decay. */
+const LEAST_DAMPING_RATIO = 1.6;
+/** A slower component weaker than this at the start and never rising above is noise of the fit. */
+const LEAST_AFTERSOUND_DB = -45;
+/** Longer than any string rings; a fit that says more has seen no decay. */
+const LONGEST_S = 120;
+
+export type DecayTimes = { readonly promptDecayTimeS: number | null; readonly afterDecayTimeS: number | null };
+
+export function decayTimeS(component: { readonly dampingPerS: number }): number {
+  return Math.min(LONGEST_S, LN_1000 / Math.max(component.dampingPerS, 1e-9));
+}
+
+/** The prompt sound's and the aftersound's time; the second is null where the decay is single. */
+export function decayTimesOf(partial: PartialFit): DecayTimes {
+  const decaying = partial.components.filter((component) => component.dampingPerS > 0.02);
+  if (decaying.length === 0) return { promptDecayTimeS: null, afterDecayTimeS: null };
+  const loudest = decaying.reduce((a, b) => (b.amplitude > a.amplitude ? b : a));
+  const isPrompt = (component: FittedComponent) => component.dampingPerS > loudest.dampingPerS / LEAST_DAMPING_RATIO;
+  const prompt = decaying.filter(isPrompt);
+  const after = decaying.filter(
+    (component) => !isPrompt(component) && levelDb(component, loudest) > LEAST_AFTERSOUND_DB,
+  );
+  return {
+    promptDecayTimeS: decayTimeS({ dampingPerS: meanDamping(prompt) }),
+    afterDecayTimeS: after.length > 0 ? decayTimeS({ dampingPerS: meanDamping(after) }) : null,
+  };
+}
+
+function levelDb(component: FittedComponent, reference: FittedComponent): number {
+  return 20 * Math.log10(component.amplitude / reference.amplitude);
+}
+
+function meanDamping(components: readonly FittedComponent[]): number {
+  const energy = components.reduce((sum, component) => sum + component.amplitude ** 2, 0);
+  return components.reduce((sum, component) => sum + component.amplitude ** 2 * component.dampingPerS, 0) / energy;
+}
+
+/**
+ * How long a note lives: the time until all its partials together have lost 60 dB, from their fitted decays. It does not depend on
+ * the microphone's distance as a level would. Null where nothing decays.
+ */
+export function lifeTimeS(partials: readonly PartialFit[]): number | null {
+  const components = partials.flatMap((partial) => partial.components).filter((c) => c.dampingPerS > 0.02);
+  if (components.length === 0) return null;
+  const energyAt = (timeS: number) =>
+    components.reduce((sum, c) => sum + c.amplitude ** 2 * Math.exp(-2 * c.dampingPerS * timeS), 0);
+  const target = 1e-6 * energyAt(0);
+  let low = 0;
+  let high = LONGEST_S;
+  if (energyAt(high) > target) return LONGEST_S;
+  for (let i = 0; i < 40; i++) {
+    const middle = 0.5 * (low + high);
+    if (energyAt(middle) > target) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** Total energy of a partial's first second. */
+export function partialEnergy(partial: PartialFit): number {
+  return partial.components.reduce((sum, component) => sum + firstSecondEnergy(component), 0);
+}

@@ -1,0 +1,62 @@
+/** Where in a stretch of sound the strike is, and where the tone stops being one free decay. */
+
+const FRAME_S = 0.005;
+
+/** Mean power of consecutive frames. */
+function framePowers(samples: Float32Array, from: number, to: number, frameLength: number): Float64Array {
+  const count = Math.max(0, Math.floor((to - from) / frameLength));
+  const powers = new Float64Array(count);
+  for (let frame = 0; frame < count; frame++) {
+    let sum = 0;
+    for (let i = from + frame * frameLength; i < from + (frame + 1) * frameLength; i++) sum += samples[i]! ** 2;
+    powers[frame] = sum / frameLength;
+  }
+  return powers;
+}
+
+/**
+ * Index of the strike: the first frame that stands 10 dB above the quietest fifth and within 17 dB of the loudest. For recordings of
+ * one note; a survey finds its strikes in another way. Undefined in silence.
+ */
+export function findStrike(samples: Float32Array, sampleRateHz: number): number | undefined {
+  const frameLength = Math.max(1, Math.round(FRAME_S * sampleRateHz));
+  const powers = framePowers(samples, 0, samples.length, frameLength);
+  const loudest = powers.reduce((most, power) => Math.max(most, power), 0);
+  if (loudest <= 0) return undefined;
+  const quiet = Float64Array.from(powers).sort()[Math.floor(powers.length / 5)] ?? 0;
+  const first = powers.findIndex((power) => power > 0.02 * loudest && (power > 10 * quiet || quiet > 0.3 * loudest));
+  return first < 0 ? 0 : first * frameLength;
+}
+
+/** The damper takes a tone down by more than this within the step, beyond what the tone did by itself in the step before. */
+const DAMPER_DROP_DB = 12;
+const RELEASE_FRAME_S = 0.02;
+const STEP_FRAMES = 8;
+
+/**
+ * Index at which the damper fell, or endIndex where it did not. A beat's trough recovers, a damped string does not; a treble tone
+ * that dies fast by itself did so before, too.
+ */
+export function findRelease(samples: Float32Array, onsetIndex: number, endIndex: number, sampleRateHz: number): number {
+  const frameLength = Math.round(RELEASE_FRAME_S * sampleRateHz);
+  const levels = Array.from(
+    framePowers(samples, onsetIndex, endIndex, frameLength),
+    (power) => 10 * Math.log10(Math.max(power, 1e-16)),
+  );
+  const loudestAfter = new Float64Array(levels.length + 1).fill(-160);
+  for (let i = levels.length - 1; i >= 0; i--) loudestAfter[i] = Math.max(levels[i]!, loudestAfter[i + 1]!);
+  for (let i = STEP_FRAMES; i + STEP_FRAMES < levels.length; i++) {
+    const drop = levels[i]! - loudestAfter[i + STEP_FRAMES]!;
+    const before = Math.max(0, levels[i - STEP_FRAMES]! - levels[i]!);
+    if (drop > DAMPER_DROP_DB + 2 * before) return onsetIndex + Math.max(1, i) * frameLength;
+  }
+  return endIndex;
+}
+
+/**
+ * How much of the tone's start is left out: the blow's own noise and, in the bass, the first sharpness of a string still swinging
+ * wide. Ten periods, at least 10 ms and at most 120 ms: in the treble the start is where the tone is.
+ */
+export function skipAfterStrikeS(partial1Hz: number): number {
+  return Math.min(0.12, Math.max(0.01, 10 / partial1Hz));
+}
