@@ -1,0 +1,41 @@
+import { Button } from '../ui/Button.tsx';
+import { Notice } from '../ui/Notice.tsx';
+import { ReadState } from '../ui/ReadState.tsx';
+import { texts } from '../ui/texts.ts';
+import { ErrorBoundary } from './ErrorBoundary.tsx';
+import { ScreenOfRoute } from './ScreenOfRoute.tsx';
+import styles from './Shell.module.css';
+import { Shell } from './Shell.tsx';
+import { useRecords } from './useRecords.ts';
+import { useRoute } from './useRoute.ts';
+
+export function App() {
+  const { route, address } = useRoute();
+  const records = useRecords();
+  return (
+    <Shell>
+      <ErrorBoundary key={address}>
+        {records.state === 'open' && <ScreenOfRoute route={route} records={records.records} />}
+        {records.state === 'opening' && <ReadState observed={{ state: 'loading' }} />}
+        {records.state === 'unavailable' && <Unavailable message={records.message} />}
+      </ErrorBoundary>
+    </Shell>
+  );
+}
+
+function Unavailable({ message }: { readonly message: string }) {
+  return (
+    <div className={styles.message}>
+      <h1>{texts.common.unavailable.title}</h1>
+      <Notice kind="fault" word={texts.common.faultWord} isUrgent>
+        {message}
+      </Notice>
+      <p>{texts.common.unavailable.next}</p>
+      <p className={styles.actions}>
+        <Button look="primary" onPress={() => window.location.reload()}>
+          {texts.common.unavailable.again}
+        </Button>
+      </p>
+    </div>
+  );
+}

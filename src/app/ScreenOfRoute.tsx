@@ -1,0 +1,39 @@
+import type { Records } from '../records/records.ts';
+import { InstrumentScreen } from '../screens/instrument/InstrumentScreen.tsx';
+import { InstrumentFormScreen } from '../screens/instrumentForm/InstrumentFormScreen.tsx';
+import { RecordingScreen } from '../screens/recording/RecordingScreen.tsx';
+import { SurveyScreen } from '../screens/survey/SurveyScreen.tsx';
+import { TakeScreen } from '../screens/take/TakeScreen.tsx';
+import { VisitScreen } from '../screens/visit/VisitScreen.tsx';
+import { VisitFormScreen } from '../screens/visitForm/VisitFormScreen.tsx';
+import { WorkshopScreen } from '../screens/workshop/WorkshopScreen.tsx';
+import { NotFound } from '../ui/NotFound.tsx';
+import type { Route } from '../ui/routes.ts';
+
+/** The key makes a screen start afresh when its subject changes. */
+export function ScreenOfRoute({ route, records }: { readonly route: Route; readonly records: Records }) {
+  switch (route.screen) {
+    case 'workshop':
+      return <WorkshopScreen records={records} />;
+    case 'new-instrument':
+      return <InstrumentFormScreen records={records} instrumentId={null} />;
+    case 'edit-instrument':
+      return <InstrumentFormScreen records={records} instrumentId={route.instrumentId} />;
+    case 'instrument':
+      return <InstrumentScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
+    case 'new-visit':
+      return <VisitFormScreen records={records} instrumentId={route.instrumentId} />;
+    case 'edit-visit':
+      return <VisitFormScreen records={records} visitId={route.visitId} />;
+    case 'visit':
+      return <VisitScreen key={route.visitId} records={records} visitId={route.visitId} />;
+    case 'survey':
+      return <SurveyScreen key={route.surveyId} records={records} surveyId={route.surveyId} />;
+    case 'recording':
+      return <RecordingScreen key={route.surveyId} records={records} surveyId={route.surveyId} />;
+    case 'take':
+      return <TakeScreen key={route.takeId} records={records} takeId={route.takeId} />;
+    case 'unknown':
+      return <NotFound />;
+  }
+}

@@ -1,0 +1,68 @@
+import { useMemo, useState } from 'react';
+import type { InstrumentId } from '../../piano/ids.ts';
+import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../../piano/instrument.ts';
+import type { Records } from '../../records/records.ts';
+import { type Observed, useObserved } from '../../ui/useObserved.ts';
+import {
+  type ChangeInterval,
+  changeIntervals,
+  type IntervalChange,
+  intervalChange,
+  type VisitFigures,
+  visitFigures,
+} from './visitFigures.ts';
+
+export type InstrumentPage = {
+  readonly instrument: Instrument;
+  readonly visits: readonly Visit[];
+  readonly surveys: readonly Survey[];
+  readonly events: readonly InstrumentEvent[];
+};
+
+export type Interval = ChangeInterval & { readonly change: IntervalChange };
+
+export type InstrumentFigures = { readonly visits: readonly VisitFigures[]; readonly intervals: readonly Interval[] };
+
+export type InstrumentView = {
+  readonly page: Observed<InstrumentPage | null>;
+  /** Takes a moment longer than the page: every kept take of the instrument is read for it. */
+  readonly figures: Observed<InstrumentFigures>;
+  readonly chosen: Interval | null;
+  /** By the date of the visit it ends at. */
+  readonly choose: (toVisitId: string) => void;
+};
+
+export function useInstrument(records: Records, instrumentId: InstrumentId): InstrumentView {
+  const page = useObserved<InstrumentPage | null>(`page ${instrumentId}`, (onValue, onFault) =>
+    records.observe(() => readPage(records, instrumentId), onValue, onFault),
+  );
+  const takes = useObserved<Take[]>(`takes ${instrumentId}`, (onValue, onFault) =>
+    records.observe(() => records.keptTakesOfInstrument(instrumentId), onValue, onFault),
+  );
+  const figures = useMemo(() => figuresOf(page, takes), [page, takes]);
+  const [chosenVisitId, choose] = useState<string | null>(null);
+  const intervals = figures.state === 'ready' ? figures.value.intervals : [];
+  const chosen = intervals.find((interval) => interval.toVisit.id === chosenVisitId) ?? intervals.at(-1) ?? null;
+  return { page, figures, chosen, choose };
+}
+
+async function readPage(records: Records, instrumentId: InstrumentId): Promise<InstrumentPage | null> {
+  const instrument = await records.instrument(instrumentId);
+  if (!instrument) return null;
+  const [visits, surveys, events] = await Promise.all([
+    records.visitsOf(instrumentId),
+    records.surveysOfInstrument(instrumentId),
+    records.eventsOf(instrumentId),
+  ]);
+  return { instrument, visits, surveys, events };
+}
+
+function figuresOf(page: Observed<InstrumentPage | null>, takes: Observed<Take[]>): Observed<InstrumentFigures> {
+  if (takes.state !== 'ready') return takes;
+  if (page.state !== 'ready') return page;
+  if (!page.value) return { state: 'loading' };
+  const visits = visitFigures(page.value.visits, page.value.surveys, takes.value);
+  const intervals = changeIntervals(visits, page.value.events);
+  const compared = intervals.map((interval) => ({ ...interval, change: intervalChange(interval) }));
+  return { state: 'ready', value: { visits, intervals: compared } };
+}

@@ -1,0 +1,81 @@
+import type { InstrumentKind } from '../../piano/instrument.ts';
+import { ChoiceField } from '../../ui/ChoiceField.tsx';
+import { type Choice, TextField } from '../../ui/Field.tsx';
+import { FieldRow } from '../../ui/FormPage.tsx';
+import { Section } from '../../ui/Section.tsx';
+import { texts } from '../../ui/texts.ts';
+import type { CompassChoice, InstrumentDraft } from './instrumentDraft.ts';
+import type { InstrumentForm } from './useInstrumentForm.ts';
+
+const words = texts.workshop.form;
+const KINDS: readonly InstrumentKind[] = ['grand', 'upright', 'square', 'other'];
+const KIND_CHOICES = KINDS.map((value) => ({ value, label: texts.workshop.kinds[value] }));
+const COMPASS_CHOICES: readonly Choice<CompassChoice>[] = [
+  { value: '88', label: words.compass88 },
+  { value: '85', label: words.compass85 },
+  { value: 'other', label: words.compassOther },
+];
+
+type Props = { readonly form: InstrumentForm };
+type TextKey = Exclude<keyof InstrumentDraft, 'kind' | 'compassChoice'>;
+
+/** What a text field of the draft needs: its value, how to change it, what is wrong with it. */
+function fieldOf({ draft, faults, set }: InstrumentForm, key: TextKey) {
+  const fault = faults[key];
+  return {
+    id: `instrument-${key}`,
+    value: draft[key],
+    onChange: (value: string) => set({ [key]: value }),
+    error: fault && words.faults[fault],
+  };
+}
+
+export function IdentityFields({ form }: Props) {
+  return (
+    <Section title={words.identity}>
+      <TextField {...fieldOf(form, 'name')} label={words.name} hint={words.nameHint} />
+      <ChoiceField
+        name="kind"
+        label={words.kind}
+        value={form.draft.kind}
+        choices={KIND_CHOICES}
+        onChange={(kind) => form.set({ kind })}
+      />
+      <FieldRow>
+        <TextField {...fieldOf(form, 'builtYear')} label={words.builtYear} isNumber />
+        <TextField {...fieldOf(form, 'serialNumber')} label={words.serialNumber} />
+      </FieldRow>
+    </Section>
+  );
+}
+
+export function RowFields({ form }: Props) {
+  return (
+    <Section title={words.rows} note={words.rowsNote}>
+      <ChoiceField
+        name="compass"
+        label={words.compass}
+        value={form.draft.compassChoice}
+        choices={COMPASS_CHOICES}
+        onChange={(compassChoice) => form.set({ compassChoice })}
+      />
+      {form.draft.compassChoice === 'other' && (
+        <FieldRow>
+          <TextField {...fieldOf(form, 'lowest')} label={words.lowest} isShort />
+          <TextField {...fieldOf(form, 'highest')} label={words.highest} isShort />
+        </FieldRow>
+      )}
+      <TextField {...fieldOf(form, 'bassTop')} label={words.bassTop} hint={words.bassTopHint} isShort />
+      <TextField {...fieldOf(form, 'struts')} label={words.struts} hint={words.strutsHint} />
+    </Section>
+  );
+}
+
+export function BlockFields({ form }: Props) {
+  return (
+    <Section title={words.work}>
+      <TextField {...fieldOf(form, 'pinBlock')} label={words.pinBlock} hint={words.pinBlockHint} />
+      <TextField {...fieldOf(form, 'remark')} label={words.remark} isLong />
+    </Section>
+  );
+}

@@ -1,0 +1,47 @@
+import type { InstrumentId } from '../../piano/ids.ts';
+import type { Records } from '../../records/records.ts';
+import { Button, LinkButton } from '../../ui/Button.tsx';
+import { FormActions, FormPage } from '../../ui/FormPage.tsx';
+import { NotFound } from '../../ui/NotFound.tsx';
+import { PageHeading } from '../../ui/PageHeading.tsx';
+import { ReadState } from '../../ui/ReadState.tsx';
+import { type Route, routeToHref } from '../../ui/routes.ts';
+import { texts } from '../../ui/texts.ts';
+import { WriteFault } from '../../ui/WriteFault.tsx';
+import { BlockFields, IdentityFields, RowFields } from './InstrumentFields.tsx';
+import { useInstrumentForm } from './useInstrumentForm.ts';
+
+const words = texts.workshop.form;
+
+type Props = { readonly records: Records; readonly instrumentId: InstrumentId | null };
+
+export function InstrumentFormScreen({ records, instrumentId }: Props) {
+  const form = useInstrumentForm(records, instrumentId);
+  if (form.stored.state !== 'ready') return <ReadState observed={form.stored} />;
+  const instrument = form.stored.value;
+  if (instrument === undefined) return <NotFound />;
+  const back: Route = instrument ? { screen: 'instrument', instrumentId: instrument.id } : { screen: 'workshop' };
+  const trail = [{ label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) }];
+  if (instrument) trail.push({ label: instrument.name, href: routeToHref(back) });
+  return (
+    <FormPage faults={form.faults} onSubmit={() => void form.save()}>
+      <PageHeading
+        title={instrument ? words.editTitle(instrument.name) : words.newTitle}
+        trail={trail}
+        trailLabel={texts.common.trail}
+      />
+      <IdentityFields form={form} />
+      <RowFields form={form} />
+      <BlockFields form={form} />
+      <WriteFault fault={form.writeFault} />
+      <FormActions>
+        <Button look="primary" isLarge isSubmit>
+          {texts.common.save}
+        </Button>
+        <LinkButton look="quiet" isLarge href={routeToHref(back)}>
+          {texts.common.cancel}
+        </LinkButton>
+      </FormActions>
+    </FormPage>
+  );
+}

@@ -1,0 +1,98 @@
+import { formatDate, formatNote } from '../../piano/format.ts';
+import type { SurveyId } from '../../piano/ids.ts';
+import type { Records } from '../../records/records.ts';
+import { LinkButton } from '../../ui/Button.tsx';
+import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
+import { Disclosure } from '../../ui/Disclosure.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import { NoteStrip } from '../../ui/NoteStrip.tsx';
+import { NotFound } from '../../ui/NotFound.tsx';
+import { countState, type NoteCell } from '../../ui/noteState.ts';
+import { PageHeading } from '../../ui/PageHeading.tsx';
+import { ReadState } from '../../ui/ReadState.tsx';
+import { routeToHref } from '../../ui/routes.ts';
+import { Section } from '../../ui/Section.tsx';
+import { StripLegend } from '../../ui/StripLegend.tsx';
+import { texts } from '../../ui/texts.ts';
+import { ReadingTable } from './ReadingTable.tsx';
+import { type SurveyPage, useSurvey } from './useSurvey.ts';
+
+const words = texts.visit.survey;
+
+type Props = { readonly records: Records; readonly surveyId: SurveyId };
+
+export function SurveyScreen({ records, surveyId }: Props) {
+  const page = useSurvey(records, surveyId);
+  if (page.state !== 'ready') return <ReadState observed={page} />;
+  if (!page.value) return <NotFound />;
+  const { instrument, cells, kept, setAside } = page.value;
+  return (
+    <>
+      <SurveyHeading page={page.value} />
+      <Section title={words.compass} note={<StripLegend cells={cells} />}>
+        <NoteStrip
+          cells={cells}
+          nextMidi={null}
+          breaksAfterMidi={instrument.strutsAfterMidi}
+          summary={texts.common.noteStrip(countState(cells, 'kept'), countState(cells, 'doubtful'), cells.length)}
+        />
+        <MissingNotes cells={cells} />
+      </Section>
+      <Section title={words.readings} note={words.readingsNote}>
+        {kept.length === 0 ? (
+          <EmptyState>
+            <p>{words.empty}</p>
+          </EmptyState>
+        ) : (
+          <ReadingTable takes={kept} caption={words.caption} />
+        )}
+        {setAside.length > 0 && (
+          <Disclosure summary={words.setAside(setAside.length)}>
+            <ReadingTable takes={setAside} caption={words.showSetAside} />
+          </Disclosure>
+        )}
+      </Section>
+    </>
+  );
+}
+
+function SurveyHeading({ page: { instrument, visit, survey } }: { readonly page: SurveyPage }) {
+  return (
+    <PageHeading
+      title={words.title(texts.common.stage[survey.stage])}
+      trail={[
+        { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
+        { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
+        {
+          label: texts.visit.title(formatDate(visit.visitedOn)),
+          href: routeToHref({ screen: 'visit', visitId: visit.id }),
+        },
+      ]}
+      trailLabel={texts.common.trail}
+      subtitle={
+        <>
+          {texts.common.strings[survey.strings]} {instrument.isDemonstration && <DemonstrationMark />}
+        </>
+      }
+      actions={
+        <LinkButton
+          look={survey.finishedAt === null ? 'primary' : 'plain'}
+          href={routeToHref({ screen: 'recording', surveyId: survey.id })}
+        >
+          {survey.finishedAt === null ? words.goOn : words.record}
+        </LinkButton>
+      }
+    />
+  );
+}
+
+/** Names what is not there, since a gap in a picture is easily overlooked. */
+function MissingNotes({ cells }: { readonly cells: readonly NoteCell[] }) {
+  const missing = cells.filter((cell) => cell.state === 'missing');
+  if (missing.length === 0 || missing.length === cells.length) return null;
+  return (
+    <p>
+      {words.skipped}: {missing.map((cell) => formatNote(cell.midi)).join(', ')}
+    </p>
+  );
+}

@@ -1,0 +1,80 @@
+import { formatCents, formatDate, formatNote } from '../../piano/format.ts';
+import type { TakeId } from '../../piano/ids.ts';
+import type { Records } from '../../records/records.ts';
+import { Button } from '../../ui/Button.tsx';
+import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
+import { NotFound } from '../../ui/NotFound.tsx';
+import { PageHeading } from '../../ui/PageHeading.tsx';
+import { PartialTable } from '../../ui/PartialTable.tsx';
+import { ReadState } from '../../ui/ReadState.tsx';
+import { routeToHref } from '../../ui/routes.ts';
+import { Section } from '../../ui/Section.tsx';
+import { TakeFigures } from '../../ui/TakeFigures.tsx';
+import { texts } from '../../ui/texts.ts';
+import { WriteFault } from '../../ui/WriteFault.tsx';
+import { type TakePage, useTake } from './useTake.ts';
+
+const words = texts.take;
+
+type Props = { readonly records: Records; readonly takeId: TakeId };
+
+export function TakeScreen({ records, takeId }: Props) {
+  const { page, writeFault, setKept } = useTake(records, takeId);
+  if (page.state !== 'ready') return <ReadState observed={page} />;
+  if (!page.value) return <NotFound />;
+  const { take, others } = page.value;
+  return (
+    <>
+      <TakeHeading page={page.value} />
+      <Section title={words.figures} note={take.isKept ? words.isKept : words.isAside}>
+        <TakeFigures reading={take.reading} />
+        <WriteFault fault={writeFault} />
+        <Button onPress={() => void setKept(!take.isKept)}>{take.isKept ? words.setAside : words.keep}</Button>
+      </Section>
+      <Section title={words.partials} note={words.partialsNote}>
+        <PartialTable partials={take.reading.partials} />
+      </Section>
+      {others.length > 0 && (
+        <Section title={words.others}>
+          <ul>
+            {others.map((other) => (
+              <li key={other.id}>
+                <a href={routeToHref({ screen: 'take', takeId: other.id })}>
+                  {formatCents(other.reading.offsetCents, other.reading.offsetStandardUncertaintyCents)},{' '}
+                  {other.isKept ? texts.common.noteStates.kept : words.asideWord}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </Section>
+      )}
+    </>
+  );
+}
+
+function TakeHeading({ page: { take, survey, visit, instrument } }: { readonly page: TakePage }) {
+  const subtitle = `${texts.common.stringPosition[take.stringPosition]}, ${texts.common.stage[survey.stage]}`;
+  return (
+    <PageHeading
+      title={words.title(formatNote(take.midi))}
+      trail={[
+        { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
+        { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
+        {
+          label: texts.visit.title(formatDate(visit.visitedOn)),
+          href: routeToHref({ screen: 'visit', visitId: visit.id }),
+        },
+        {
+          label: texts.visit.survey.title(texts.common.stage[survey.stage]),
+          href: routeToHref({ screen: 'survey', surveyId: survey.id }),
+        },
+      ]}
+      trailLabel={texts.common.trail}
+      subtitle={
+        <>
+          {subtitle} {instrument.isDemonstration && <DemonstrationMark />}
+        </>
+      }
+    />
+  );
+}

@@ -1,0 +1,62 @@
+import { useState } from 'react';
+import type { SurveyId, VisitId } from '../../piano/ids.ts';
+import type { Instrument, Survey, SurveyStage, Visit } from '../../piano/instrument.ts';
+import { newId } from '../../records/newId.ts';
+import type { Records } from '../../records/records.ts';
+import type { WriteFailure } from '../../records/writeOutcome.ts';
+import { goTo } from '../../ui/routes.ts';
+import { type Observed, useObserved } from '../../ui/useObserved.ts';
+
+export type SurveyRow = { readonly survey: Survey; readonly keptNoteCount: number };
+export type VisitPage = {
+  readonly instrument: Instrument;
+  readonly visit: Visit;
+  readonly surveys: readonly SurveyRow[];
+};
+
+export type SurveyChoice = { readonly stage: SurveyStage; readonly strings: Survey['strings'] };
+
+export type VisitView = {
+  readonly page: Observed<VisitPage | null>;
+  readonly writeFault: WriteFailure | null;
+  readonly startSurvey: (choice: SurveyChoice) => Promise<void>;
+};
+
+export function useVisit(records: Records, visitId: VisitId): VisitView {
+  const page = useObserved<VisitPage | null>(visitId, (onValue, onFault) =>
+    records.observe(() => readVisitPage(records, visitId), onValue, onFault),
+  );
+  const [writeFault, setWriteFault] = useState<WriteFailure | null>(null);
+  const startSurvey = async (choice: SurveyChoice) => {
+    if (page.state !== 'ready' || !page.value) return;
+    const survey: Survey = {
+      id: newId<SurveyId>(),
+      visitId,
+      instrumentId: page.value.instrument.id,
+      startedAt: new Date().toISOString(),
+      finishedAt: null,
+      deviceLabel: '',
+      sampleRateHz: null,
+      ...choice,
+    };
+    const outcome = await records.saveSurvey(survey);
+    if (outcome.written) goTo({ screen: 'recording', surveyId: survey.id });
+    else setWriteFault(outcome);
+  };
+  return { page, writeFault, startSurvey };
+}
+
+async function readVisitPage(records: Records, visitId: VisitId): Promise<VisitPage | null> {
+  const visit = await records.visit(visitId);
+  const instrument = visit && (await records.instrument(visit.instrumentId));
+  if (!visit || !instrument) return null;
+  const surveys = await records.surveysOf(visitId);
+  const rows = await Promise.all(
+    surveys.map(async (survey) => {
+      const takes = await records.takesOfSurvey(survey.id);
+      const keptNoteCount = new Set(takes.filter((take) => take.isKept).map((take) => take.midi)).size;
+      return { survey, keptNoteCount };
+    }),
+  );
+  return { instrument, visit, surveys: rows };
+}

@@ -1,0 +1,50 @@
+import type { InstrumentId, VisitId } from '../../piano/ids.ts';
+import type { Records } from '../../records/records.ts';
+import { Button, LinkButton } from '../../ui/Button.tsx';
+import { FormActions, FormPage } from '../../ui/FormPage.tsx';
+import { NotFound } from '../../ui/NotFound.tsx';
+import { PageHeading } from '../../ui/PageHeading.tsx';
+import { ReadState } from '../../ui/ReadState.tsx';
+import { type Route, routeToHref } from '../../ui/routes.ts';
+import { texts } from '../../ui/texts.ts';
+import { WriteFault } from '../../ui/WriteFault.tsx';
+import { useVisitForm } from './useVisitForm.ts';
+import { ClimateFields, PitchFields, WhenFields } from './VisitFields.tsx';
+
+const words = texts.visit.form;
+
+type Props = { readonly records: Records } & ({ readonly instrumentId: InstrumentId } | { readonly visitId: VisitId });
+
+export function VisitFormScreen({ records, ...subject }: Props) {
+  const form = useVisitForm(records, subject);
+  if (form.stored.state !== 'ready') return <ReadState observed={form.stored} />;
+  if (!form.stored.value) return <NotFound />;
+  const { instrument, visit } = form.stored.value;
+  const back: Route = visit
+    ? { screen: 'visit', visitId: visit.id }
+    : { screen: 'instrument', instrumentId: instrument.id };
+  return (
+    <FormPage faults={form.faults} onSubmit={() => void form.save()}>
+      <PageHeading
+        title={visit ? words.editTitle : words.newTitle}
+        trail={[
+          { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
+          { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
+        ]}
+        trailLabel={texts.common.trail}
+      />
+      <WhenFields form={form} />
+      <ClimateFields form={form} />
+      <PitchFields form={form} />
+      <WriteFault fault={form.writeFault} />
+      <FormActions>
+        <Button look="primary" isLarge isSubmit>
+          {visit ? texts.common.save : words.saveAndGo}
+        </Button>
+        <LinkButton look="quiet" isLarge href={routeToHref(back)}>
+          {texts.common.cancel}
+        </LinkButton>
+      </FormActions>
+    </FormPage>
+  );
+}

@@ -1,0 +1,53 @@
+import type { Records } from '../../records/records.ts';
+import { Button, LinkButton } from '../../ui/Button.tsx';
+import { PageHeading } from '../../ui/PageHeading.tsx';
+import { ReadState } from '../../ui/ReadState.tsx';
+import { routeToHref } from '../../ui/routes.ts';
+import { Section } from '../../ui/Section.tsx';
+import { texts } from '../../ui/texts.ts';
+import { WriteFault } from '../../ui/WriteFault.tsx';
+import { FirstSteps } from './FirstSteps.tsx';
+import { InstallProgress } from './InstallProgress.tsx';
+import { InstrumentList } from './InstrumentList.tsx';
+import { useWorkshop } from './useWorkshop.ts';
+
+const words = texts.workshop;
+
+export function WorkshopScreen({ records }: { readonly records: Records }) {
+  const workshop = useWorkshop(records);
+  if (workshop.instruments.state !== 'ready') return <ReadState observed={workshop.instruments} />;
+  const summaries = workshop.instruments.value;
+  const isEmpty = summaries.length === 0;
+  const hasDemonstration = summaries.some(({ instrument }) => instrument.isDemonstration);
+  const isInstalling = workshop.installingShare !== null;
+  return (
+    <>
+      <PageHeading
+        title={isEmpty ? words.empty.title : words.title}
+        trailLabel={texts.common.trail}
+        subtitle={isEmpty ? undefined : words.subtitle(summaries.length)}
+        actions={
+          !isEmpty && (
+            <LinkButton look="primary" href={routeToHref({ screen: 'new-instrument' })}>
+              {words.add}
+            </LinkButton>
+          )
+        }
+      />
+      <WriteFault fault={workshop.fault} />
+      {isInstalling && <InstallProgress share={workshop.installingShare ?? 0} />}
+      {isEmpty && !isInstalling && <FirstSteps onLookAround={() => void workshop.install()} />}
+      {!isEmpty && <InstrumentList summaries={summaries} />}
+      {!isEmpty && !isInstalling && (
+        <Section title={words.demonstration.title}>
+          <p>{hasDemonstration ? words.demonstration.what : words.demonstration.offer}</p>
+          {hasDemonstration ? (
+            <Button onPress={() => void workshop.remove()}>{words.demonstration.remove}</Button>
+          ) : (
+            <Button onPress={() => void workshop.install()}>{words.demonstration.install}</Button>
+          )}
+        </Section>
+      )}
+    </>
+  );
+}

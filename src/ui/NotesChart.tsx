@@ -1,0 +1,119 @@
+import type { ReactNode } from 'react';
+import {
+  CartesianGrid,
+  ErrorBar,
+  ReferenceLine,
+  ResponsiveContainer,
+  Scatter,
+  ScatterChart,
+  Tooltip,
+  type TooltipContentProps,
+  XAxis,
+  YAxis,
+} from 'recharts';
+import { formatNote, formatSigned } from '../piano/format.ts';
+import { ChartSymbol, type ChartSymbolShape } from './ChartSymbol.tsx';
+import type { Scale } from './chartScale.ts';
+import styles from './NotesChart.module.css';
+
+/** `low` and `high` are the ends of the uncertainty bar, in the unit of y. */
+export type NotePoint = {
+  readonly x: number;
+  readonly y: number;
+  readonly low: number;
+  readonly high: number;
+  /** What the box beside the pointer says. */
+  readonly detail: string;
+};
+export type NoteSeries = {
+  readonly name: string;
+  readonly shape: ChartSymbolShape;
+  readonly points: readonly NotePoint[];
+};
+export type NoteMark = { readonly x: number; readonly label: string };
+
+export type NotesChartProps = {
+  /** One sentence that says what the picture shows; the numbers stand in a table beside it. */
+  readonly summary: string;
+  readonly series: readonly NoteSeries[];
+  readonly scale: Scale;
+  readonly lowest: number;
+  readonly highest: number;
+  readonly noteTicks: readonly number[];
+  readonly marks: readonly NoteMark[];
+};
+
+const AXIS_TEXT = { fill: 'var(--ink-soft)', fontSize: 14 };
+
+/** A figure for each note along the compass, with its uncertainty, a zero line, and marks where the row of strings breaks. */
+export function NotesChart({ summary, series, scale, lowest, highest, noteTicks, marks }: NotesChartProps) {
+  return (
+    <div className={styles.chart} role="img" aria-label={summary}>
+      <ResponsiveContainer width="100%" height="100%">
+        <ScatterChart margin={{ top: 24, right: 16, bottom: 4, left: 0 }} accessibilityLayer={false}>
+          <CartesianGrid stroke="var(--rule)" vertical={false} />
+          <XAxis
+            type="number"
+            dataKey="x"
+            domain={[lowest - 1, highest + 1]}
+            ticks={[...noteTicks]}
+            tickFormatter={formatNote}
+            tick={AXIS_TEXT}
+            stroke="var(--rule-strong)"
+          />
+          <YAxis
+            type="number"
+            dataKey="y"
+            width={52}
+            domain={[scale.low, scale.high]}
+            ticks={[...scale.ticks]}
+            tickFormatter={(value: number) => formatSigned(value, Number.isInteger(value) ? 0 : 1)}
+            tick={AXIS_TEXT}
+            stroke="var(--rule-strong)"
+          />
+          {marks.map((mark) => (
+            <ReferenceLine
+              key={`${mark.x} ${mark.label}`}
+              x={mark.x}
+              stroke="var(--rule-strong)"
+              strokeDasharray="2 4"
+              label={{ value: mark.label, position: 'top', fill: 'var(--ink-soft)', fontSize: 12 }}
+            />
+          ))}
+          <ReferenceLine y={0} stroke="var(--ink)" strokeWidth={1.5} />
+          <Tooltip cursor={false} isAnimationActive={false} content={pointBox} />
+          {series.map((one) => (
+            <Scatter
+              key={one.name}
+              name={one.name}
+              data={one.points.map(withReach)}
+              isAnimationActive={false}
+              shape={({ cx, cy }: { cx?: number | undefined; cy?: number | undefined }) => (
+                <ChartSymbol shape={one.shape} x={cx} y={cy} />
+              )}
+            >
+              <ErrorBar
+                dataKey="reach"
+                direction="y"
+                width={2}
+                stroke="var(--rule-strong)"
+                strokeWidth={1.5}
+                isAnimationActive={false}
+              />
+            </Scatter>
+          ))}
+        </ScatterChart>
+      </ResponsiveContainer>
+    </div>
+  );
+}
+
+/** The library overwrites x and y of what it hands on, so the bar's reach is worked out before. */
+function withReach(point: NotePoint): NotePoint & { readonly reach: readonly [number, number] } {
+  return { ...point, reach: [point.y - point.low, point.high - point.y] };
+}
+
+function pointBox({ active, payload }: TooltipContentProps): ReactNode {
+  const detail: unknown = payload[0]?.payload?.detail;
+  return active && typeof detail === 'string' ? <div className={styles.box}>{detail}</div> : null;
+}

@@ -1,0 +1,94 @@
+/**
+ * The addresses of the screens. They live behind the `#`, so that the page works from any folder and from a file cache, and
+ * so that a link can be sent, bookmarked and gone back from.
+ */
+import type { InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
+
+export type Route =
+  | { readonly screen: 'workshop' }
+  | { readonly screen: 'new-instrument' }
+  | { readonly screen: 'instrument'; readonly instrumentId: InstrumentId }
+  | { readonly screen: 'edit-instrument'; readonly instrumentId: InstrumentId }
+  | { readonly screen: 'new-visit'; readonly instrumentId: InstrumentId }
+  | { readonly screen: 'visit'; readonly visitId: VisitId }
+  | { readonly screen: 'edit-visit'; readonly visitId: VisitId }
+  | { readonly screen: 'survey'; readonly surveyId: SurveyId }
+  | { readonly screen: 'recording'; readonly surveyId: SurveyId }
+  | { readonly screen: 'take'; readonly takeId: TakeId }
+  | { readonly screen: 'unknown'; readonly path: string };
+
+/** @example routeToHref({ screen: 'workshop' }) // '#/' */
+export function routeToHref(route: Route): string {
+  switch (route.screen) {
+    case 'workshop':
+      return '#/';
+    case 'new-instrument':
+      return '#/instruments/new';
+    case 'instrument':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}`;
+    case 'edit-instrument':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}/edit`;
+    case 'new-visit':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}/visits/new`;
+    case 'visit':
+      return `#/visits/${encodeURIComponent(route.visitId)}`;
+    case 'edit-visit':
+      return `#/visits/${encodeURIComponent(route.visitId)}/edit`;
+    case 'survey':
+      return `#/surveys/${encodeURIComponent(route.surveyId)}`;
+    case 'recording':
+      return `#/surveys/${encodeURIComponent(route.surveyId)}/record`;
+    case 'take':
+      return `#/takes/${encodeURIComponent(route.takeId)}`;
+    case 'unknown':
+      return `#${route.path}`;
+  }
+}
+
+/** Reads the part of an address from the `#` on. What is no screen of ours comes back as `unknown`, never as an error. */
+export function hrefToRoute(hash: string): Route {
+  const path = hash.replace(/^#/, '');
+  const parts = path.split('/').filter((part) => part !== '');
+  const [place, id, below, last] = parts.map(decodePart);
+  if (parts.length === 0) return { screen: 'workshop' };
+  if (place === 'instruments' && id !== undefined)
+    return instrumentRoute(id, below, last) ?? { screen: 'unknown', path };
+  if (place === 'visits' && id !== undefined && last === undefined) {
+    if (below === undefined) return { screen: 'visit', visitId: id as VisitId };
+    if (below === 'edit') return { screen: 'edit-visit', visitId: id as VisitId };
+  }
+  if (place === 'surveys' && id !== undefined && last === undefined) {
+    if (below === undefined) return { screen: 'survey', surveyId: id as SurveyId };
+    if (below === 'record') return { screen: 'recording', surveyId: id as SurveyId };
+  }
+  if (place === 'takes' && id !== undefined && below === undefined) return { screen: 'take', takeId: id as TakeId };
+  return { screen: 'unknown', path };
+}
+
+function instrumentRoute(id: string, below: string | undefined, last: string | undefined): Route | undefined {
+  const instrumentId = id as InstrumentId;
+  if (id === 'new') return below === undefined ? { screen: 'new-instrument' } : undefined;
+  if (below === undefined) return { screen: 'instrument', instrumentId };
+  if (below === 'edit' && last === undefined) return { screen: 'edit-instrument', instrumentId };
+  if (below === 'visits' && last === 'new') return { screen: 'new-visit', instrumentId };
+  return undefined;
+}
+
+/** A broken percent escape in a pasted link is read as it stands. */
+function decodePart(part: string): string {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
+  }
+}
+
+/** Opens a screen as a link does: the browser's back button returns. */
+export function goTo(route: Route): void {
+  window.location.hash = routeToHref(route);
+}
+
+/** Opens a screen in place of the present one, so that going back does not return to a form that has been saved. */
+export function replaceWith(route: Route): void {
+  window.location.replace(routeToHref(route));
+}

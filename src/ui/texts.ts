@@ -1,0 +1,16 @@
+/** Every word on the screens, in one object: another language is another object of the same shape. */
+import { commonTexts } from './texts/common.ts';
+import { instrumentTexts } from './texts/instrument.ts';
+import { recordingTexts } from './texts/recording.ts';
+import { takeTexts } from './texts/take.ts';
+import { visitTexts } from './texts/visit.ts';
+import { workshopTexts } from './texts/workshop.ts';
+
+export const texts = {
+  common: commonTexts,
+  workshop: workshopTexts,
+  instrument: instrumentTexts,
+  visit: visitTexts,
+  recording: recordingTexts,
+  take: takeTexts,
+};

@@ -1,0 +1,65 @@
+/** Words that more than one screen uses. */
+export const commonTexts = {
+  productName: 'Stillpin',
+  skipToContent: 'Skip to the content',
+  trail: 'Where you are',
+  workshop: 'Workshop',
+  loading: 'Reading the records …',
+  undo: 'Undo',
+  putAway: 'Put away',
+  save: 'Save',
+  cancel: 'Cancel',
+  change: 'Change',
+  close: 'Close',
+  notRecorded: 'not recorded',
+  invented: 'Invented data',
+  inventedHint: 'From the demonstration workshop: nobody measured this.',
+  noteWord: 'Note:',
+  cautionWord: 'Caution:',
+  faultWord: 'Not done:',
+  theme: {
+    label: 'Brightness of the page',
+    device: 'Brightness: as the device',
+    light: 'Brightness: light',
+    dark: 'Brightness: dark',
+  },
+  tension:
+    'A piano holds many tonnes of string tension, and old plates crack. Raising the pitch or changing the wire of an old instrument can break strings, block or plate; breaking wire injures eyes and hands. These figures support a qualified technician’s judgement and never replace it.',
+  stage: { 'as-found': 'as found', 'as-left': 'as left' },
+  strings: {
+    'centre strings': 'Centre strings, behind a felt strip',
+    'open unisons': 'Open unisons',
+    'single strings': 'Single strings, one after the other',
+  },
+  stringPosition: ['whole unison', 'left string', 'centre string', 'right string'],
+  noteStates: { missing: 'missing', kept: 'kept', doubtful: 'doubtful', skipped: 'skipped' },
+  noteStrip: (kept: number, doubtful: number, all: number) =>
+    `${kept} of ${all} notes kept, ${doubtful} doubtful, ${all - kept - doubtful} without a take`,
+  write: {
+    'storage-full':
+      'This device has no room left, so the last entry was not stored; everything stored before is safe. Free some space (other pages, downloads, photographs), then do it again.',
+    closed:
+      'The records were closed, perhaps because a newer version was opened in another tab. What was stored is safe. Load this page again, then do the last step once more.',
+    'not-a-record': 'This entry does not hold together and was not stored:',
+    failed: 'The entry was not stored. The browser says:',
+  },
+  unavailable: {
+    title: 'The records cannot be opened',
+    again: 'Load the page again',
+    next: 'Nothing was deleted. If it goes on, close other tabs with this page, leave private browsing, or restart the browser.',
+  },
+  readFault: (detail: string) => `The records could not be read: ${detail} Load the page again.`,
+  broken: {
+    title: 'This page stumbled',
+    what: 'A fault in the program stopped this screen. Everything stored is safe: records are written the moment they are kept.',
+    again: 'Try this screen again',
+    detail: 'What the program said',
+  },
+  gone: {
+    title: 'Nothing stands at this address',
+    what: 'The link may be old, mistyped, or belong to the records of another device.',
+    back: 'Go to the workshop',
+  },
+  damaged: (count: number) =>
+    `${count === 1 ? 'One record' : `${count} records`} could not be read and ${count === 1 ? 'is' : 'are'} left out here. Nothing was deleted.`,
+};
