@@ -10,7 +10,7 @@ import { type InharmonicityFit, predictPartial } from './fitInharmonicity.ts';
 import type { PartialFit } from './partialFit.ts';
 import { hasSecondNote } from './secondNote.ts';
 import { findRelease, findStrike, skipAfterStrikeS } from './takeBounds.ts';
-import { judgeQuality, leastDurationS } from './takeQuality.ts';
+import { judgeQuality } from './takeQuality.ts';
 import { trackPartials } from './trackPartials.ts';
 
 export type MeasureOptions = {
