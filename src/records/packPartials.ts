@@ -18,32 +18,41 @@ export type PackedPartials = {
 export const PARTIAL_COLUMNS = 9;
 export const BEAT_COLUMNS = 3;
 export const COMPONENT_COLUMNS = 4;
+export const PROMPT_DECAY_COLUMN = 5;
+export const AFTER_DECAY_COLUMN = 6;
 export const BEAT_COUNT_COLUMN = 7;
 export const COMPONENT_COUNT_COLUMN = 8;
 
 export function packPartials(partials: readonly PartialReading[]): PackedPartials {
   return {
-    partials: Float64Array.from(partials.flatMap(partialColumns)),
-    beats: Float64Array.from(partials.flatMap((partial) => partial.beats.flatMap(beatColumns))),
-    components: Float64Array.from(partials.flatMap((partial) => partial.components.flatMap(componentColumns))),
+    partials: tableOf(partials, PARTIAL_COLUMNS, partialColumns),
+    beats: tableOf(allOf(partials, 'beats'), BEAT_COLUMNS, beatColumns),
+    components: tableOf(allOf(partials, 'components'), COMPONENT_COLUMNS, componentColumns),
   };
 }
 
-export function unpackPartials(packed: PackedPartials): PartialReading[] {
-  let beatRow = 0;
-  let componentRow = 0;
-  return rowsOf(packed.partials, PARTIAL_COLUMNS).map((row) => {
-    const beatCount = row[BEAT_COUNT_COLUMN] ?? 0;
-    const componentCount = row[COMPONENT_COUNT_COLUMN] ?? 0;
-    const beats = rowsOf(packed.beats, BEAT_COLUMNS, beatRow, beatCount).map(toBeat);
-    const components = rowsOf(packed.components, COMPONENT_COLUMNS, componentRow, componentCount).map(toComponent);
-    beatRow += beatCount;
-    componentRow += componentCount;
-    return toPartial(row, beats, components);
-  });
+function allOf<Key extends 'beats' | 'components'>(
+  partials: readonly PartialReading[],
+  key: Key,
+): PartialReading[Key][number][] {
+  const all: PartialReading[Key][number][] = [];
+  for (const partial of partials) for (const item of partial[key]) all.push(item);
+  return all;
 }
 
-function partialColumns(partial: PartialReading): number[] {
+function tableOf<Item>(
+  items: readonly Item[],
+  columnCount: number,
+  columnsOf: (item: Item) => readonly number[],
+): Float64Array {
+  const table = new Float64Array(items.length * columnCount);
+  items.forEach((item, row) => {
+    table.set(columnsOf(item), row * columnCount);
+  });
+  return table;
+}
+
+function partialColumns(partial: PartialReading): readonly number[] {
   return [
     partial.partialNumber,
     partial.frequencyHz,
@@ -57,81 +66,68 @@ function partialColumns(partial: PartialReading): number[] {
   ];
 }
 
-function beatColumns(beat: Beat): number[] {
+function beatColumns(beat: Beat): readonly number[] {
   return [beat.rateHz, beat.rateStandardUncertaintyHz, beat.depthDb];
 }
 
-function componentColumns(component: PartialComponent): number[] {
+function componentColumns(component: PartialComponent): readonly number[] {
   return [component.frequencyHz, component.frequencyStandardUncertaintyHz, component.levelDbfs, component.decayTimeS];
 }
 
-type Row = Float64Array;
-
-function rowsOf(table: Float64Array, columnCount: number, firstRow = 0, rowCount = table.length / columnCount): Row[] {
-  return Array.from({ length: rowCount }, (_, index) => {
-    const start = (firstRow + index) * columnCount;
-    return table.subarray(start, start + columnCount);
-  });
+/** @throws {RangeError} where a table is shorter than its counts say; `packingFault` tells beforehand */
+export function unpackPartials(packed: PackedPartials): PartialReading[] {
+  const { partials } = packed;
+  const unpacked: PartialReading[] = [];
+  let [beatRow, componentRow] = [0, 0];
+  for (let start = 0; start < partials.length; start += PARTIAL_COLUMNS) {
+    const [beatStart, componentStart] = [beatRow, componentRow];
+    beatRow += numberAt(partials, start + BEAT_COUNT_COLUMN);
+    componentRow += numberAt(partials, start + COMPONENT_COUNT_COLUMN);
+    unpacked.push({
+      partialNumber: numberAt(partials, start),
+      frequencyHz: numberAt(partials, start + 1),
+      frequencyStandardUncertaintyHz: numberAt(partials, start + 2),
+      levelDbfs: numberAt(partials, start + 3),
+      snrDb: numberAt(partials, start + 4),
+      promptDecayTimeS: numberOrNullAt(partials, start + PROMPT_DECAY_COLUMN),
+      afterDecayTimeS: numberOrNullAt(partials, start + AFTER_DECAY_COLUMN),
+      beats: beatsFrom(packed.beats, beatStart, beatRow),
+      components: componentsFrom(packed.components, componentStart, componentRow),
+    });
+  }
+  return unpacked;
 }
 
-/** A table's row always has all its columns: `packingFault` has checked the lengths of what came from the database. */
-function column(row: Row, index: number): number {
-  const value = row[index];
-  if (value === undefined) throw new RangeError(`packed row has ${row.length} columns, column ${index} was asked for`);
+function beatsFrom(table: Float64Array, firstRow: number, endRow: number): Beat[] {
+  const beats: Beat[] = [];
+  for (let start = firstRow * BEAT_COLUMNS; start < endRow * BEAT_COLUMNS; start += BEAT_COLUMNS)
+    beats.push({
+      rateHz: numberAt(table, start),
+      rateStandardUncertaintyHz: numberAt(table, start + 1),
+      depthDb: numberAt(table, start + 2),
+    });
+  return beats;
+}
+
+function componentsFrom(table: Float64Array, firstRow: number, endRow: number): PartialComponent[] {
+  const components: PartialComponent[] = [];
+  for (let start = firstRow * COMPONENT_COLUMNS; start < endRow * COMPONENT_COLUMNS; start += COMPONENT_COLUMNS)
+    components.push({
+      frequencyHz: numberAt(table, start),
+      frequencyStandardUncertaintyHz: numberAt(table, start + 1),
+      levelDbfs: numberAt(table, start + 2),
+      decayTimeS: numberAt(table, start + 3),
+    });
+  return components;
+}
+
+function numberAt(table: Float64Array, index: number): number {
+  const value = table[index];
+  if (value === undefined) throw new RangeError(`a packed table of ${table.length} numbers was read at ${index}`);
   return value;
 }
 
-function columnOrNull(row: Row, index: number): number | null {
-  const value = column(row, index);
+function numberOrNullAt(table: Float64Array, index: number): number | null {
+  const value = numberAt(table, index);
   return Number.isNaN(value) ? null : value;
-}
-
-function toPartial(row: Row, beats: Beat[], components: PartialComponent[]): PartialReading {
-  return {
-    partialNumber: column(row, 0),
-    frequencyHz: column(row, 1),
-    frequencyStandardUncertaintyHz: column(row, 2),
-    levelDbfs: column(row, 3),
-    snrDb: column(row, 4),
-    promptDecayTimeS: columnOrNull(row, 5),
-    afterDecayTimeS: columnOrNull(row, 6),
-    beats,
-    components,
-  };
-}
-
-function toBeat(row: Row): Beat {
-  return { rateHz: column(row, 0), rateStandardUncertaintyHz: column(row, 1), depthDb: column(row, 2) };
-}
-
-function toComponent(row: Row): PartialComponent {
-  return {
-    frequencyHz: column(row, 0),
-    frequencyStandardUncertaintyHz: column(row, 1),
-    levelDbfs: column(row, 2),
-    decayTimeS: column(row, 3),
-  };
-}
-
-/** What is wrong with packed tables, in words; undefined where they are sound. */
-export function packingFault(packed: PackedPartials): string | undefined {
-  const { partials, beats, components } = packed;
-  if (partials.length % PARTIAL_COLUMNS !== 0) return `partials has ${partials.length} numbers, not whole rows`;
-  const beatCount = countIn(partials, BEAT_COUNT_COLUMN);
-  const componentCount = countIn(partials, COMPONENT_COUNT_COLUMN);
-  if (beatCount === undefined || componentCount === undefined) return 'a count of beats or components is not a count';
-  if (beats.length !== beatCount * BEAT_COLUMNS) return `beats has ${beats.length} numbers for ${beatCount} beats`;
-  if (components.length !== componentCount * COMPONENT_COLUMNS)
-    return `components has ${components.length} numbers for ${componentCount} components`;
-  if (partials.some((value, index) => Number.isNaN(value) && ![5, 6].includes(index % PARTIAL_COLUMNS)))
-    return 'a partial holds a figure that is not a number';
-  if (beats.some(Number.isNaN)) return 'a beat holds a figure that is not a number';
-  if (components.some(Number.isNaN)) return 'a component holds a figure that is not a number';
-  return undefined;
-}
-
-function countIn(partials: Float64Array, columnIndex: number): number | undefined {
-  const counts = partials.filter((_, index) => index % PARTIAL_COLUMNS === columnIndex);
-  if (!counts.every((count) => Number.isInteger(count) && count >= 0)) return undefined;
-  return counts.reduce((sum, count) => sum + count, 0);
 }

@@ -6,7 +6,7 @@
  */
 import * as v from 'valibot';
 import type { Instrument, InstrumentEvent, Survey, Visit } from '../piano/instrument.ts';
-import { packingFault } from './packPartials.ts';
+import { packingFault } from './packingFault.ts';
 import type { TakeRow } from './rows.ts';
 import { NotARecordError } from './writeOutcome.ts';
 

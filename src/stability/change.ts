@@ -9,13 +9,14 @@
  */
 import { hzToCents, uncertaintyHzToCents } from '../piano/cents.ts';
 import type { NoteReading, PartialReading, StringPosition } from '../piano/reading.ts';
-import { medianOf, robustScatter } from './changeStatistics.ts';
+import { type PartialChange, robustMean } from './changeRobustMean.ts';
 
 export type NoteChange = {
   readonly midi: number;
   readonly stringPosition: StringPosition;
   /** Positive: sharper than before. */
   readonly changeCents: number;
+  /** Of reading these two takes. What one strike and the next differ by is common to all partials and not in it. */
   readonly standardUncertaintyCents: number;
   readonly method: 'partials' | 'partial 1';
   /** How many partials had a say. */
@@ -75,12 +76,17 @@ export function changeOfString(before: NoteReading, after: NoteReading): NoteCha
       partialCount: 1,
     };
   }
-  return { ...string, ...robustMean(changes), method: 'partials' };
+  const mean = robustMean(changes);
+  return {
+    ...string,
+    changeCents: mean.cents,
+    standardUncertaintyCents: mean.sigmaCents,
+    method: 'partials',
+    partialCount: mean.heardCount,
+  };
 }
 
-type Change = { readonly cents: number; readonly sigmaCents: number };
-
-function partialChanges(before: NoteReading, after: NoteReading): Change[] {
+function partialChanges(before: NoteReading, after: NoteReading): PartialChange[] {
   const inharmonicityB = meanInharmonicity(before, after);
   const later = new Map(after.partials.map((partial) => [partial.partialNumber, partial]));
   return before.partials.flatMap((partial) => {
@@ -96,7 +102,7 @@ function meanInharmonicity(before: NoteReading, after: NoteReading): number {
   return (one + other) / 2;
 }
 
-function partialChange(before: PartialReading, after: PartialReading, inharmonicityB: number): Change {
+function partialChange(before: PartialReading, after: PartialReading, inharmonicityB: number): PartialChange {
   const change = changeOfFrequency(
     { hz: before.frequencyHz, sigmaHz: before.frequencyStandardUncertaintyHz },
     { hz: after.frequencyHz, sigmaHz: after.frequencyStandardUncertaintyHz },
@@ -105,7 +111,7 @@ function partialChange(before: PartialReading, after: PartialReading, inharmonic
   return { cents: change.cents * asPartial1, sigmaCents: change.sigmaCents * asPartial1 };
 }
 
-function partial1Change(before: NoteReading, after: NoteReading): Change {
+function partial1Change(before: NoteReading, after: NoteReading): PartialChange {
   return changeOfFrequency(
     { hz: before.partial1Hz, sigmaHz: before.partial1StandardUncertaintyHz },
     { hz: after.partial1Hz, sigmaHz: after.partial1StandardUncertaintyHz },
@@ -114,76 +120,12 @@ function partial1Change(before: NoteReading, after: NoteReading): Change {
 
 type Frequency = { readonly hz: number; readonly sigmaHz: number };
 
-function changeOfFrequency(before: Frequency, after: Frequency): Change {
+function changeOfFrequency(before: Frequency, after: Frequency): PartialChange {
   if (!(before.hz > 0 && after.hz > 0))
     throw new RangeError(`frequencies must be above zero, got ${before.hz} and ${after.hz}`);
   const beforeCents = uncertaintyHzToCents(before.sigmaHz, before.hz);
   const afterCents = uncertaintyHzToCents(after.sigmaHz, after.hz);
   return { cents: hzToCents(after.hz, before.hz), sigmaCents: Math.hypot(beforeCents, afterCents) };
-}
-
-/**
- * Least standard uncertainty that one partial's change is given, in cents. Partials of one string differ by more than their
- * fits say (strike level, the bridge's pull at that frequency), and without a floor a partial with a very small stated
- * uncertainty would rule alone. Standing: chosen; a hundredth of what the ear can tell. Twice as large changes nothing visible.
- */
-export const LEAST_PARTIAL_UNCERTAINTY_CENTS = 0.02;
-
-/**
- * Tukey's biweight: full say at the middle, none beyond this many standard deviations. 4.685 keeps 95 % efficiency with normal
- * errors. Source: common practice in robust statistics (A. E. Beaton and J. W. Tukey, Technometrics 16 (1974) 147–185).
- */
-const BIWEIGHT_REACH = 4.685;
-const ROUNDS = 20;
-
-/**
- * Weighted mean of the partials' changes. Scatter between partials beyond their own uncertainties is estimated robustly
- * and added to each; weights are inverse variances times the biweight.
- */
-function robustMean(
-  changes: readonly Change[],
-): Pick<NoteChange, 'changeCents' | 'standardUncertaintyCents' | 'partialCount'> {
-  const cents = changes.map((change) => change.cents);
-  const own = changes.map((change) => Math.max(change.sigmaCents, LEAST_PARTIAL_UNCERTAINTY_CENTS));
-  const excess = excessScatter(cents, own);
-  const sigmas = own.map((sigma) => Math.hypot(sigma, excess));
-  let center = medianOf(cents);
-  let weights: number[] = [];
-  for (let round = 0; round < ROUNDS; round += 1) {
-    weights = cents.map((value, index) => weightOf(value - center, sigmas[index] ?? 1));
-    center = weightedMean(cents, weights) ?? center;
-  }
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const heard = weights.filter((weight) => weight > 0).length;
-  if (heard === 0)
-    return { changeCents: center, standardUncertaintyCents: Math.min(...sigmas), partialCount: changes.length };
-  return { changeCents: center, standardUncertaintyCents: 1 / Math.sqrt(total), partialCount: heard };
-}
-
-function excessScatter(cents: readonly number[], own: readonly number[]): number {
-  const seen = robustScatter(cents) * smallSampleFactor(cents.length);
-  return Math.sqrt(Math.max(0, seen ** 2 - medianOf(own) ** 2));
-}
-
-/**
- * The median absolute deviation about a small sample's own median is too small on average by these factors, for 2, 3, … 9
- * values; beyond, n/(n − 0.8). Standing: measured by us (means over 200,000/n normal samples drawn with numpy's default_rng(1)).
- */
-const SMALL_SAMPLE_FACTORS = [1.197, 1.493, 1.362, 1.221, 1.193, 1.138, 1.135, 1.104];
-
-function smallSampleFactor(count: number): number {
-  return SMALL_SAMPLE_FACTORS[count - 2] ?? count / (count - 0.8);
-}
-
-function weightOf(residualCents: number, sigmaCents: number): number {
-  const share = residualCents / (BIWEIGHT_REACH * sigmaCents);
-  return Math.abs(share) >= 1 ? 0 : (1 - share ** 2) ** 2 / sigmaCents ** 2;
-}
-
-function weightedMean(values: readonly number[], weights: readonly number[]): number | undefined {
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  if (total === 0) return undefined;
-  return values.reduce((sum, value, index) => sum + value * (weights[index] ?? 0), 0) / total;
 }
 
 function byString(readings: readonly NoteReading[]): Map<number, NoteReading> {

@@ -2,6 +2,7 @@
 import { centsToHz } from '../../src/piano/cents.ts';
 import { midiToHz } from '../../src/piano/note.ts';
 import type { NoteReading } from '../../src/piano/reading.ts';
+import type { NoteChange } from '../../src/stability/change.ts';
 
 export type StringReadingRecipe = {
   readonly midi?: number;
@@ -68,4 +69,16 @@ export function stiffPartials(
     const number = index + 1;
     return [number, number * f0Hz * Math.sqrt(1 + inharmonicityB * number ** 2), sigmaHz];
   });
+}
+
+/** Changes of these cents on neighbouring notes upwards, each read to 0.1 cents. */
+export function noteChanges(cents: readonly number[], lowestMidi = 21): NoteChange[] {
+  return cents.map((changeCents, index) => ({
+    midi: lowestMidi + index,
+    stringPosition: 2,
+    changeCents,
+    standardUncertaintyCents: 0.1,
+    method: 'partials',
+    partialCount: 5,
+  }));
 }
