@@ -44,13 +44,15 @@ export type NotesChartProps = {
 };
 
 const AXIS_TEXT = { fill: 'var(--ink-soft)', fontSize: 14 };
+/** Labels of neighbouring marks stand at two heights, so that they do not run into each other on a narrow screen. */
+const MARK_TEXT = { fill: 'var(--ink-soft)', fontSize: 12 };
 
 /** A figure for each note along the compass, with its uncertainty, a zero line, and marks where the row of strings breaks. */
 export function NotesChart({ summary, series, scale, lowest, highest, noteTicks, marks }: NotesChartProps) {
   return (
     <div className={styles.chart} role="img" aria-label={summary}>
       <ResponsiveContainer width="100%" height="100%">
-        <ScatterChart margin={{ top: 24, right: 16, bottom: 4, left: 0 }} accessibilityLayer={false}>
+        <ScatterChart margin={{ top: 40, right: 16, bottom: 4, left: 0 }} accessibilityLayer={false}>
           <CartesianGrid stroke="var(--rule)" vertical={false} />
           <XAxis
             type="number"
@@ -71,13 +73,13 @@ export function NotesChart({ summary, series, scale, lowest, highest, noteTicks,
             tick={AXIS_TEXT}
             stroke="var(--rule-strong)"
           />
-          {marks.map((mark) => (
+          {marks.map((mark, index) => (
             <ReferenceLine
               key={`${mark.x} ${mark.label}`}
               x={mark.x}
               stroke="var(--rule-strong)"
               strokeDasharray="2 4"
-              label={{ value: mark.label, position: 'top', fill: 'var(--ink-soft)', fontSize: 12 }}
+              label={{ value: mark.label, position: 'top', offset: index % 2 === 0 ? 4 : 20, ...MARK_TEXT }}
             />
           ))}
           <ReferenceLine y={0} stroke="var(--ink)" strokeWidth={1.5} />

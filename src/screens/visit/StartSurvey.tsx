@@ -28,7 +28,7 @@ export function StartSurvey({ suggestedStage, onStart }: Props) {
       <ChoiceField name="stage" label={words.stage} value={stage} choices={STAGES} onChange={setStage} />
       <ChoiceField name="strings" label={words.strings} value={strings} choices={STRINGS} onChange={setStrings} />
       <Button look="primary" isLarge onPress={() => onStart({ stage, strings })}>
-        {words.action(texts.common.stage[stage])}
+        {words.action[stage]}
       </Button>
       <p className={styles.privacy}>{words.privacy}</p>
     </div>

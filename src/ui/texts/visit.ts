@@ -34,7 +34,7 @@ export const visitTexts = {
     left: 'Left',
     centre: 'Centre',
     right: 'Right',
-    action: (stage: string) => `Record the ${stage} survey`,
+    action: { 'as-found': 'Record the as-found survey', 'as-left': 'Record the as-left survey' },
     privacy: 'The microphone is asked for on the next page. Sound stays on this device.',
   },
   form: {

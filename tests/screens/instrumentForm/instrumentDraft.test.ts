@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import type { InstrumentId } from '../../../src/piano/ids.ts';
+import type { Instrument } from '../../../src/piano/instrument.ts';
+import {
+  type DraftFaults,
+  EMPTY_DRAFT,
+  type InstrumentDraft,
+  instrumentToDraft,
+  readDraft,
+} from '../../../src/screens/instrumentForm/instrumentDraft.ts';
+
+const NAMED: InstrumentDraft = { ...EMPTY_DRAFT, name: 'Hall grand' };
+
+const INSTRUMENT: Instrument = {
+  id: 'i1' as InstrumentId,
+  name: 'Hall grand',
+  kind: 'square',
+  builtYear: 1871,
+  serialNumber: '12 a',
+  compass: { lowestMidi: 24, highestMidi: 105 },
+  bassBridgeTopMidi: 42,
+  strutsAfterMidi: [42, 71],
+  pinBlock: 'beech',
+  remark: '',
+  isDemonstration: false,
+};
+
+describe('the form of an instrument', () => {
+  it('takes a name alone, for everything else may be unknown', () => {
+    const read = readDraft(NAMED);
+    expect(read.isSound && read.instrument).toMatchObject({
+      name: 'Hall grand',
+      builtYear: null,
+      bassBridgeTopMidi: null,
+      strutsAfterMidi: [],
+      compass: { lowestMidi: 21, highestMidi: 108 },
+    });
+  });
+
+  it('gives back what was stored when nothing is changed', () => {
+    const { id: _id, isDemonstration: _isDemonstration, ...fields } = INSTRUMENT;
+    expect(readDraft(instrumentToDraft(INSTRUMENT))).toEqual({ isSound: true, instrument: fields });
+  });
+
+  it('sorts struts, drops doubles and understands any separator', () => {
+    const read = readDraft({ ...NAMED, struts: 'c6; E2  B4,E2' });
+    expect(read.isSound && read.instrument.strutsAfterMidi).toEqual([40, 71, 84]);
+  });
+
+  it.each<[string, Partial<InstrumentDraft>, DraftFaults]>([
+    ['a blank name', { name: '  ' }, { name: 'name-missing' }],
+    ['a year in words', { builtYear: 'about 1900' }, { builtYear: 'year-not-a-year' }],
+    ['a year before pianos', { builtYear: '1492' }, { builtYear: 'year-not-a-year' }],
+    ['a lowest note that is none', { compassChoice: 'other', lowest: 'H2' }, { lowest: 'lowest-not-a-note' }],
+    ['no highest note', { compassChoice: 'other', highest: '' }, { highest: 'highest-not-a-note' }],
+    ['a reversed compass', { compassChoice: 'other', lowest: 'C5', highest: 'C2' }, { highest: 'compass-reversed' }],
+    ['a bass bridge that ends nowhere', { bassTop: 'E' }, { bassTop: 'bass-top-not-a-note' }],
+    ['a bass bridge above the compass', { compassChoice: '85', bassTop: 'C8' }, { bassTop: 'bass-top-outside' }],
+    ['a strut that is no note', { struts: 'E2, 17' }, { struts: 'strut-not-a-note' }],
+    ['a strut outside', { struts: 'E2, C9' }, { struts: 'strut-outside' }],
+  ])('refuses %s and names the field', (_what, change, faults) => {
+    expect(readDraft({ ...NAMED, ...change })).toEqual({ isSound: false, faults });
+  });
+
+  it('names every field at fault at once', () => {
+    const read = readDraft({ ...EMPTY_DRAFT, builtYear: 'x', struts: 'x' });
+    expect(read.isSound ? [] : Object.keys(read.faults).sort()).toEqual(['builtYear', 'name', 'struts']);
+  });
+});
