@@ -118,17 +118,22 @@ export function exampleTake(survey: Survey, fields: Partial<Take> = {}): Take {
   };
 }
 
+/** Plain objects as our own code makes them. */
+function record<Fields>(fields: { [Key in keyof Fields]: fc.Arbitrary<Fields[Key]> }): fc.Arbitrary<Fields> {
+  return fc.record(fields, { noNullPrototype: true });
+}
+
 const figure = fc.double({ noNaN: true });
 const figureOrNull = fc.option(figure, { nil: null });
-const beat = fc.record({ rateHz: figure, rateStandardUncertaintyHz: figure, depthDb: figure });
-const component = fc.record({
+const beat = record({ rateHz: figure, rateStandardUncertaintyHz: figure, depthDb: figure });
+const component = record({
   frequencyHz: figure,
   frequencyStandardUncertaintyHz: figure,
   levelDbfs: figure,
   decayTimeS: figure,
 });
 
-export const anyPartial: fc.Arbitrary<PartialReading> = fc.record({
+export const anyPartial: fc.Arbitrary<PartialReading> = record({
   partialNumber: fc.integer({ min: 1, max: 60 }),
   frequencyHz: figure,
   frequencyStandardUncertaintyHz: figure,
@@ -140,7 +145,7 @@ export const anyPartial: fc.Arbitrary<PartialReading> = fc.record({
   components: fc.array(component, { maxLength: 3 }),
 });
 
-export const anyReading: fc.Arbitrary<NoteReading> = fc.record({
+export const anyReading: fc.Arbitrary<NoteReading> = record({
   midi: fc.integer({ min: 0, max: 127 }),
   stringPosition: fc.constantFrom(0, 1, 2, 3),
   onsetS: figure,
@@ -156,7 +161,7 @@ export const anyReading: fc.Arbitrary<NoteReading> = fc.record({
   offsetCents: figure,
   offsetStandardUncertaintyCents: figure,
   partials: fc.array(anyPartial, { maxLength: 40 }),
-  beating: fc.record({
+  beating: record({
     kind: fc.constantFrom('none', 'false beat', 'unison', 'undetermined'),
     rateHz: figureOrNull,
     depthDb: figureOrNull,
@@ -165,7 +170,7 @@ export const anyReading: fc.Arbitrary<NoteReading> = fc.record({
   }),
   unisonStringsCents: fc.option(fc.array(figure), { nil: null }),
   lifeTimeS: figureOrNull,
-  quality: fc.record({
+  quality: record({
     snrDb: figure,
     isClipped: fc.boolean(),
     isUsable: fc.boolean(),

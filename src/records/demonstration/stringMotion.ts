@@ -9,8 +9,16 @@ import type { SeededNumbers } from './seededNumbers.ts';
  */
 export function humidityResponseCentsPerPct(midi: number, bassBridgeTopMidi: number): number {
   if (midi <= bassBridgeTopMidi) return 0.1 + (0.6 * (midi - 21)) / (bassBridgeTopMidi - 21);
-  if (midi <= 69) return Math.min(2, 0.8 * 2 ** ((69 - midi) / 12));
+  if (midi <= 69) return withCeiling(0.8 * 2 ** ((69 - midi) / 12), HIGHEST_RESPONSE_CENTS_PER_PCT);
   return 0.8 * 2 ** ((69 - midi) / 14) * (1 - (midi - 69) / 60);
+}
+
+/** Lowest plain strings do not double for ever. Chosen. */
+const HIGHEST_RESPONSE_CENTS_PER_PCT = 2.2;
+
+/** Follows the value while it is small and bends smoothly towards the ceiling. */
+function withCeiling(value: number, ceiling: number): number {
+  return value / (1 + (value / ceiling) ** 3) ** (1 / 3);
 }
 
 const DRIEST_DAY_OF_YEAR = 40;
