@@ -7,7 +7,7 @@ export type ListeningSettings = {
   readonly stringPosition: StringPosition;
   /** Given note: forces it. Absent: the note is found. */
   readonly midi?: number;
-  /** Where a walk up the compass goes on: a weak hint, never against the evidence. Each take heard moves it up one note. */
+  /** The note to be played next, where the user said so: a weak hint, never against the evidence. A walk needs none. */
   readonly expectedMidi?: number;
 };
 
@@ -42,7 +42,7 @@ export type SegmentToMeasure = {
   readonly hasHole: boolean;
   /** Those that held at the strike. */
   readonly settings: ListeningSettings;
-  /** How often they had been set until then: equal settings set anew restart a walk. */
+  /** How often they had been set until then: a note that is named again counts again. */
   readonly settingsNumber: number;
 };
 

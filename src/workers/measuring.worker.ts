@@ -24,7 +24,7 @@ function post(take: TakeMessage): void {
 function measureOrTell(segment: SegmentToMeasure): TakeMessage {
   try {
     const take = measureSegment(segment, walk.expectedMidi(segment));
-    walk.hear(segment, take.outcome);
+    walk.hear(take.outcome);
     return take;
   } catch (error) {
     const detail = `the measuring broke off: ${error instanceof Error ? error.message : String(error)}`;

@@ -32,7 +32,7 @@ export type ListeningDesk = {
   readonly resume: () => void;
   readonly markHole: () => void;
   readonly finish: () => Promise<void>;
-  /** For strikes from now on: another string, another note to expect. Not needed while a walk goes up note by note. */
+  /** For strikes from now on: another string, another note to expect. Not needed while a walk goes note by note. */
   readonly set: (settings: ListeningSettings) => void;
   /** Ends both workers. Call after `finish`, or to give up. */
   readonly close: () => void;

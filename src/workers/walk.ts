@@ -1,26 +1,30 @@
-/** Where a walk up the compass has come to: the note after the last good one, until the page says otherwise. */
+/** Which note to expect: the one that the page named, else where the walk up or down the compass goes next. */
 import type { TakeOutcome } from '../piano/reading.ts';
+import { nextOfWalk } from '../survey/walk.ts';
 import type { SegmentToMeasure } from './listeningMessages.ts';
 
 type Struck = Pick<SegmentToMeasure, 'settings' | 'settingsNumber'>;
 
 export type Walk = {
   readonly expectedMidi: (struck: Struck) => number | undefined;
-  readonly hear: (struck: Struck, outcome: TakeOutcome) => void;
+  readonly hear: (outcome: TakeOutcome) => void;
 };
 
+/** What the page named holds until a good take was heard after it. */
 export function createWalk(): Walk {
+  const walkedMidi: number[] = [];
   let settingsNumber = -1;
-  let expected: number | undefined;
+  let namedMidi: number | undefined;
   return {
     expectedMidi: (struck) => {
-      if (struck.settingsNumber !== settingsNumber) expected = struck.settings.expectedMidi;
+      if (struck.settingsNumber !== settingsNumber) namedMidi = struck.settings.expectedMidi;
       settingsNumber = struck.settingsNumber;
-      return expected;
+      return namedMidi ?? nextOfWalk(walkedMidi);
     },
-    hear: (struck, outcome) => {
-      if (struck.settings.expectedMidi !== undefined && outcome.found && outcome.reading.quality.isUsable)
-        expected = outcome.reading.midi + 1;
+    hear: (outcome) => {
+      if (!outcome.found || !outcome.reading.quality.isUsable) return;
+      walkedMidi.push(outcome.reading.midi);
+      namedMidi = undefined;
     },
   };
 }
