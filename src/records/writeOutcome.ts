@@ -30,11 +30,19 @@ export async function outcomeOf<Written extends { readonly written: true }>(
 
 const CLOSED_NAMES = ['DatabaseClosedError', 'InvalidStateError', 'VersionChangeError', 'MissingAPIError'];
 
+/** What the browser says of these is a bare name; this says what it means and what to do. */
+const OWN_WORDS: Partial<Record<WriteFailureReason, string>> = {
+  'storage-full':
+    'There is no room left for records on this device. What was written before is safe; make room and write again.',
+  closed: 'The records were closed, by the browser or by a newer version in another tab. Load the page again.',
+};
+
 /** An aborted transaction carries its cause inside: the whole chain is searched. */
 export function failureOf(error: unknown): WriteFailure {
   const chain = causesOf(error);
-  const message = chain.map(messageOf).find((text) => text !== '') ?? 'the database gave no reason';
-  return { written: false, reason: reasonOf(chain), message };
+  const reason = reasonOf(chain);
+  const found = chain.map(messageOf).find((text) => text !== '');
+  return { written: false, reason, message: OWN_WORDS[reason] ?? found ?? 'The database gave no reason.' };
 }
 
 function reasonOf(chain: readonly unknown[]): WriteFailureReason {

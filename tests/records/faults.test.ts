@@ -36,7 +36,9 @@ describe('a full storage', () => {
     const first = exampleTake(survey);
     await records.keepTake(first);
     fillTheStorage();
-    expect(await records.keepTake(exampleTake(survey))).toMatchObject({ written: false, reason: 'storage-full' });
+    const refused = await records.keepTake(exampleTake(survey));
+    expect(refused).toMatchObject({ written: false, reason: 'storage-full' });
+    expect(!refused.written && refused.message).toMatch(/no room.*written before is safe/);
     expect(await records.saveInstrument(instrument)).toMatchObject({ written: false, reason: 'storage-full' });
     expect(await records.setKept(first.id, false)).toMatchObject({ written: false, reason: 'storage-full' });
     expect(await records.takesOfSurvey(survey.id)).toEqual([first]);
