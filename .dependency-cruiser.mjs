@@ -75,6 +75,5 @@ export default {
     tsConfig: { fileName: 'tsconfig.json' },
     tsPreCompilationDeps: true,
     enhancedResolveOptions: { extensions: ['.ts', '.tsx', '.mjs', '.js'] },
-    parser: 'swc',
   },
 };
