@@ -1,28 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { hzToCents } from '../../src/piano/cents.ts';
+import { phaseSlopeHz } from './phaseSlope.ts';
 import { seededRandom } from './seededRandom.ts';
 import { synthesizeNote } from './syntheticString.ts';
 import { synthesizeSurvey } from './syntheticSurvey.ts';
 import { typicalB } from './typicalPiano.ts';
-
-/** Frequency of the one sinusoid in `samples` near a guess: the slope of its phase, block by block. */
-function phaseSlopeHz(samples: Float32Array, sampleRateHz: number, nearHz: number): number {
-  const block = Math.round(sampleRateHz / 20);
-  const phases = Array.from({ length: Math.floor(samples.length / block) }, (_, row) => {
-    let [re, im] = [0, 0];
-    for (let index = row * block; index < (row + 1) * block; index += 1) {
-      const angle = (2 * Math.PI * nearHz * index) / sampleRateHz;
-      re += samples[index]! * Math.cos(angle);
-      im -= samples[index]! * Math.sin(angle);
-    }
-    return Math.atan2(im, re);
-  });
-  const turns = phases.slice(1).map((phase, row) => {
-    const turn = (phase - phases[row]!) / (2 * Math.PI);
-    return turn - Math.round(turn);
-  });
-  return nearHz + (turns.reduce((sum, turn) => sum + turn, 0) / turns.length) * (sampleRateHz / block);
-}
 
 describe('seededRandom', () => {
   it('gives the same numbers for the same seed and others for the next', () => {

@@ -7,14 +7,23 @@ import { openCompressed } from './compressedStream.ts';
 export type FlacStreamInfo = {
   readonly sampleRateHz: number;
   readonly channelCount: number;
+  readonly bitCount: number;
   /** Null where the encoder did not know it. */
   readonly sampleCount: number | null;
 };
+
+/** The decoder's own limit. */
+const MOST_BITS = 24;
 
 /** @param startOffset where the letters `fLaC` stand. */
 export async function openFlac(source: ByteSource, startOffset: number): Promise<AudioOutcome> {
   const info = flacStreamInfo(await source.read(startOffset + 4, STREAM_INFO_BYTES));
   if (!info) return faulty('damaged-header', 'it is a FLAC file whose header is damaged or cut short');
+  if (info.bitCount > MOST_BITS)
+    return faulty(
+      'unsupported-codec',
+      `it is a FLAC file of ${info.bitCount} bits, and up to ${MOST_BITS} are read; save it with 24 bits`,
+    );
   return openCompressed({
     format: 'FLAC',
     source,
@@ -39,6 +48,7 @@ export function flacStreamInfo(block: Uint8Array): FlacStreamInfo | undefined {
   return {
     sampleRateHz: packed >>> 12,
     channelCount: ((packed >>> 9) & 0x07) + 1,
+    bitCount: ((packed >>> 4) & 0x1f) + 1,
     sampleCount: sampleCount === 0 ? null : sampleCount,
   };
 }

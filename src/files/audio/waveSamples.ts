@@ -13,18 +13,18 @@ export type DecodedFrames = {
  * 8-bit one after taking 128 off.
  */
 export function decodeWaveFrames(bytes: Uint8Array, { coding, channelCount }: WaveFrames): DecodedFrames {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const read = sampleReader(view, coding);
+  const read = sampleReader(new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength), coding);
   const samples = new Float32Array(Math.floor(bytes.length / (coding.byteCount * channelCount)));
+  const isFloat = coding.kind === 'float';
   let notNumberCount = 0;
   let at = 0;
   for (let index = 0; index < samples.length; index += 1) {
     let sum = 0;
     for (let channel = 0; channel < channelCount; channel += 1) {
       const value = read(at);
-      if (Number.isFinite(Math.fround(value))) sum += value;
-      else notNumberCount += 1;
       at += coding.byteCount;
+      if (isFloat && !Number.isFinite(Math.fround(value))) notNumberCount += 1;
+      else sum += value;
     }
     samples[index] = sum / channelCount;
   }
