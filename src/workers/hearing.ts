@@ -28,6 +28,9 @@ export type Hearing = {
 /** The room is told anew when its level moved by as much. */
 const ROOM_STEP_DB = 1;
 
+/** A device starts by fits; that is no news while nobody has played yet. */
+const SETTLING_S = 0.5;
+
 export function createHearing(sampleRateHz: number, settings: ListeningSettings, outlets: HearingOutlets): Hearing {
   const { report } = outlets;
   const cutter = createTakeCutter(sampleRateHz, settings);
@@ -37,7 +40,6 @@ export function createHearing(sampleRateHz: number, settings: ListeningSettings,
   const frames = createFrameCount();
   const clock = createClockReport(sampleRateHz, outlets);
   let heardCount = 0;
-  let hasSound = false;
   let isPaused = false;
   let toldRoomDbfs: number | null = null;
 
@@ -45,7 +47,8 @@ export function createHearing(sampleRateHz: number, settings: ListeningSettings,
   const markHole = (cause: HoleCause, atSample: number, sampleCount: number | null) => {
     cutter.markHole();
     const durationS = sampleCount === null ? null : sampleCount / sampleRateHz;
-    if (hasSound) report({ kind: 'hole', cause, atS: atSample / sampleRateHz, durationS });
+    const atS = atSample / sampleRateHz;
+    if (atS >= SETTLING_S) report({ kind: 'hole', cause, atS, durationS });
   };
   const checkFrames = (block: SoundBlock) => {
     const missing = frames.missingBefore(block);
@@ -75,7 +78,6 @@ export function createHearing(sampleRateHz: number, settings: ListeningSettings,
     hear: (block) => {
       clock.see(block);
       if (isPaused) return;
-      hasSound ||= block.samples.some((sample) => sample !== 0);
       checkFrames(block);
       show(block.samples, cutter.roomLevelDbfs());
       cutAtHoles(block.samples);

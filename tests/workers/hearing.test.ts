@@ -67,6 +67,13 @@ describe('createHearing', () => {
     ]);
   });
 
+  it('does not tell of frames that are missing while the device starts', () => {
+    const { play, reports } = hearingOf();
+    play(samples, 0, 4 * BLOCK);
+    play(samples, 4 * BLOCK, second, 20_000);
+    expect(reports.filter((report) => report.kind === 'hole')).toEqual([]);
+  });
+
   it('marks the take into which a device put zeros, and no other', () => {
     const { hearing, play, segments, reports } = hearingOf();
     const holed = new Float32Array(samples.length + 441);
