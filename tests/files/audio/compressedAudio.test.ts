@@ -42,7 +42,7 @@ it('gives the same samples from FLAC as from WAV', async () => {
   const [wav, flac] = await Promise.all(['wav', 'flac'].map((ending) => readSound(stored(`a4-one-string.${ending}`))));
   // The decoder divides 16-bit samples by 2^15 − 1, the WAV reader by 2^15: at most one part in 32767 apart.
   const isApart = (sample: number, index: number) =>
-    !(Math.abs(sample - (flac?.samples[index] ?? Number.NaN)) <= Math.abs(sample) / 32766 + 1e-9);
+    !(Math.abs(sample - (flac?.samples[index] ?? Number.NaN)) <= Math.abs(sample) / 32_000);
   expect(wav?.samples.filter(isApart)).toEqual([]);
 });
 
