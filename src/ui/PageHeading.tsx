@@ -10,17 +10,19 @@ type PageHeadingProps = {
   readonly subtitle?: ReactNode;
   readonly actions?: ReactNode;
   readonly trailLabel: string;
+  /** On a screen where something else is large. */
+  readonly isCompact?: boolean;
 };
 
 /** The screen's title. It takes the focus when the screen opens, so that keyboard and screen reader start at the top. */
-export function PageHeading({ title, trail = [], subtitle, actions, trailLabel }: PageHeadingProps) {
+export function PageHeading({ title, trail = [], subtitle, actions, trailLabel, isCompact }: PageHeadingProps) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     document.title = `${title} · Stillpin`;
   }, [title]);
   useEffect(() => heading.current?.focus({ preventScroll: true }), []);
   return (
-    <header className={styles.heading}>
+    <header className={styles.heading} data-compact={isCompact}>
       {trail.length > 0 && (
         <nav aria-label={trailLabel}>
           <ol className={styles.trail}>

@@ -1,7 +1,59 @@
+import { useEffect, useState } from 'react';
+import { formatDate } from '../../piano/format.ts';
 import type { SurveyId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
+import { NotFound } from '../../ui/NotFound.tsx';
+import { PageHeading } from '../../ui/PageHeading.tsx';
+import { ReadState } from '../../ui/ReadState.tsx';
+import { routeToHref } from '../../ui/routes.ts';
+import { texts } from '../../ui/texts.ts';
+import type { Observed } from '../../ui/useObserved.ts';
+import { RecordingDesk } from './RecordingDesk.tsx';
+import type { StoredSurvey } from './useRecording.ts';
 
 type Props = { readonly records: Records; readonly surveyId: SurveyId };
-export function RecordingScreen({ surveyId }: Props) {
-  return <p>{surveyId}</p>;
+
+export function RecordingScreen({ records, surveyId }: Props) {
+  const stored = useStoredSurvey(records, surveyId);
+  if (stored.state !== 'ready') return <ReadState observed={stored} />;
+  if (!stored.value) return <NotFound />;
+  const { survey, visit, instrument } = stored.value;
+  return (
+    <>
+      <PageHeading
+        isCompact
+        title={texts.recording.title(texts.common.stage[survey.stage], texts.common.strings[survey.strings])}
+        trail={[
+          { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
+          {
+            label: texts.visit.title(formatDate(visit.visitedOn)),
+            href: routeToHref({ screen: 'visit', visitId: visit.id }),
+          },
+        ]}
+        trailLabel={texts.common.trail}
+      />
+      <RecordingDesk records={records} stored={stored.value} />
+    </>
+  );
+}
+
+/** Read once: from then on the screen itself knows what is in the records, for it alone writes to this survey. */
+function useStoredSurvey(records: Records, surveyId: SurveyId): Observed<StoredSurvey | null> {
+  const [stored, setStored] = useState<Observed<StoredSurvey | null>>({ state: 'loading' });
+  useEffect(() => {
+    readStoredSurvey(records, surveyId).then(
+      (value) => setStored({ state: 'ready', value }),
+      (fault: unknown) =>
+        setStored({ state: 'failed', message: fault instanceof Error ? fault.message : String(fault) }),
+    );
+  }, [records, surveyId]);
+  return stored;
+}
+
+async function readStoredSurvey(records: Records, surveyId: SurveyId): Promise<StoredSurvey | null> {
+  const survey = await records.survey(surveyId);
+  const visit = survey && (await records.visit(survey.visitId));
+  const instrument = survey && (await records.instrument(survey.instrumentId));
+  if (!survey || !visit || !instrument) return null;
+  return { survey, visit, instrument, takes: await records.takesOfSurvey(surveyId) };
 }

@@ -2,6 +2,10 @@
 export const recordingTexts = {
   title: (stage: string, strings: string) => `Recording, ${stage}: ${strings.toLowerCase()}`,
   heard: 'Heard',
+  cents: 'cents',
+  controls: 'What to do next',
+  again: 'Try again',
+  noSound: 'No sound:',
   nothingYet: 'Play the first note',
   listeningFor: (note: string) => `Play ${note}`,
   next: 'Next',
@@ -29,7 +33,7 @@ export const recordingTexts = {
     back: 'Back',
     skip: 'Skip',
     pause: 'Pause',
-    undo: 'Undo the last take',
+    undo: 'Undo',
     another: 'That was another note',
     finish: 'Finish',
   },
@@ -71,5 +75,7 @@ export const recordingTexts = {
   programFault: 'The measuring stopped because of a fault in the program. Press to start listening again.',
   finished: 'The survey is finished.',
   undone: (note: string) => `The take of ${note} was set aside.`,
-  keys: 'Keys',
+  undoneStep: 'The last step was undone.',
+  storeAgain: (count: number) =>
+    `Store ${count === 1 ? 'the take' : `the ${count} takes`} that ${count === 1 ? 'is' : 'are'} not stored yet`,
 };

@@ -1,0 +1,46 @@
+import { formatNote, formatTimeLeft } from '../../piano/format.ts';
+import type { PlanItem } from '../../survey/surveyPlan.ts';
+import { LevelBar } from '../../ui/LevelBar.tsx';
+import { texts } from '../../ui/texts.ts';
+import type { LevelView } from './levelView.ts';
+import styles from './recording.module.css';
+
+const words = texts.recording;
+
+type ProgressPanelProps = {
+  readonly next: PlanItem | null;
+  readonly doneCount: number;
+  readonly allCount: number;
+  readonly timeLeftS: number | null;
+  readonly activity: string;
+  readonly level: LevelView | null;
+};
+
+/** What is next, how far it is, and whether the microphone hears enough. */
+export function ProgressPanel(props: ProgressPanelProps) {
+  const { next, doneCount, allCount, timeLeftS, activity, level } = props;
+  return (
+    <div className={styles.progress}>
+      <p className={styles.next}>
+        <span className={styles.label}>{words.next}</span>
+        <span className={styles.nextNote}>{next === null ? words.allDone : nextText(next)}</span>
+      </p>
+      <div>
+        <p className={styles.count}>
+          <strong>{words.progress(doneCount, allCount)}</strong>
+          {timeLeftS !== null && <span className={styles.label}> {formatTimeLeft(timeLeftS)}</span>}
+        </p>
+        <progress className={styles.bar} max={allCount} value={doneCount} aria-label={words.progressLabel} />
+      </div>
+      {level && (
+        <LevelBar label={words.level.label} share={level.share} zone={level.zone} word={words.level[level.zone]} />
+      )}
+      <p className={styles.activity}>{activity}</p>
+    </div>
+  );
+}
+
+function nextText({ midi, stringPosition }: PlanItem): string {
+  const isPlain = stringPosition === 0 || stringPosition === 2;
+  return isPlain ? formatNote(midi) : `${formatNote(midi)}, ${texts.common.stringPosition[stringPosition]}`;
+}

@@ -1,0 +1,129 @@
+import { useState } from 'react';
+import type { Records } from '../../records/records.ts';
+import { expectedItem, lastHeardTake, progressOf } from '../../survey/surveyProgress.ts';
+import { Button } from '../../ui/Button.tsx';
+import { NoteCells } from '../../ui/NoteCells.tsx';
+import { NoteStrip } from '../../ui/NoteStrip.tsx';
+import { Notice } from '../../ui/Notice.tsx';
+import { countState } from '../../ui/noteState.ts';
+import { StripLegend } from '../../ui/StripLegend.tsx';
+import { texts } from '../../ui/texts.ts';
+import { WriteFault } from '../../ui/WriteFault.tsx';
+import { Controls } from './Controls.tsx';
+import { CorrectionDialog } from './CorrectionDialog.tsx';
+import { HeardNote } from './HeardNote.tsx';
+import { NoteDialog } from './NoteDialog.tsx';
+import { ProgressPanel } from './ProgressPanel.tsx';
+import styles from './recording.module.css';
+import type { RecordingAction } from './recordingKeys.ts';
+import { lastHeard, recordingCells } from './recordingState.ts';
+import { ProcessingNotice, SourceNotice } from './SourceNotice.tsx';
+import { useKeys } from './useKeys.ts';
+import { type Recording, type StoredSurvey, useRecording } from './useRecording.ts';
+
+const words = texts.recording;
+
+/** Which sheet lies over the desk. */
+type Sheet =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'note'; readonly midi: number }
+  | { readonly kind: 'correct' };
+
+type Props = { readonly records: Records; readonly stored: StoredSurvey };
+
+export function RecordingDesk({ records, stored }: Props) {
+  const recording = useRecording(records, stored);
+  const [sheet, setSheet] = useState<Sheet>({ kind: 'none' });
+  const { book, microphone, store } = recording;
+  const cells = recordingCells(book, store.writes);
+  const next = expectedItem(book);
+  const act = (action: RecordingAction) => {
+    if (action !== 'another-note') recording.act(action);
+    else if (lastHeardTake(book)) setSheet({ kind: 'correct' });
+  };
+  useKeys(sheet.kind === 'none', act);
+  const pick = (midi: number) => {
+    if (book.takes.some((take) => take.reading.midi === midi && !take.isSetAside)) setSheet({ kind: 'note', midi });
+    else recording.playNext(midi);
+  };
+  return (
+    <>
+      <Notices recording={recording} />
+      <div className={styles.desk}>
+        <HeardNote heard={lastHeard(book, store.writes)} nextMidi={next?.midi ?? null} />
+        <Progress recording={recording} />
+      </div>
+      <Controls
+        canUndo={book.undoSteps.length > 0}
+        canCorrect={lastHeardTake(book) !== null}
+        isPaused={microphone.source.state === 'paused'}
+        isListening={microphone.source.state === 'listening'}
+        onAction={act}
+      />
+      <NoteStrip
+        cells={cells}
+        nextMidi={next?.midi ?? null}
+        breaksAfterMidi={stored.instrument.strutsAfterMidi}
+        summary={texts.common.noteStrip(countState(cells, 'kept'), countState(cells, 'doubtful'), cells.length)}
+      />
+      <section className={styles.all} aria-label={words.allNotes}>
+        <StripLegend cells={cells} />
+        <p className={styles.label}>{words.allNotesHint}</p>
+        <NoteCells
+          label={words.allNotes}
+          cells={cells}
+          stateWords={texts.common.noteStates}
+          nextMidi={next?.midi ?? null}
+          nextWord={words.nextWord}
+          onPick={pick}
+        />
+      </section>
+      {sheet.kind === 'note' && (
+        <NoteDialog midi={sheet.midi} recording={recording} onClose={() => setSheet({ kind: 'none' })} />
+      )}
+      {sheet.kind === 'correct' && (
+        <CorrectionDialog cells={cells} recording={recording} onClose={() => setSheet({ kind: 'none' })} />
+      )}
+    </>
+  );
+}
+
+function Notices({ recording: { book, microphone, store, start, resume } }: { readonly recording: Recording }) {
+  return (
+    <div className={styles.notices}>
+      <SourceNotice
+        source={microphone.source}
+        takeCount={book.takes.length - store.unstoredCount}
+        onStart={start}
+        onResume={resume}
+      />
+      <ProcessingNotice settings={microphone.notHonoured} />
+      <WriteFault fault={store.fault} />
+      {store.unstoredCount > 0 && (
+        <Button look="primary" isLarge onPress={store.retry}>
+          {words.storeAgain(store.unstoredCount)}
+        </Button>
+      )}
+      {microphone.hasHole && (
+        <Notice kind="caution" word={texts.common.cautionWord}>
+          {words.hole}
+        </Notice>
+      )}
+    </div>
+  );
+}
+
+function Progress({ recording: { book, microphone, message } }: { readonly recording: Recording }) {
+  const progress = progressOf(book);
+  const next = expectedItem(book);
+  return (
+    <ProgressPanel
+      next={next}
+      doneCount={progress.keptCount}
+      allCount={progress.totalCount}
+      timeLeftS={progress.remainingS}
+      activity={microphone.isStruck ? words.struck : message}
+      level={microphone.level}
+    />
+  );
+}

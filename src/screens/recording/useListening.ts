@@ -1,0 +1,109 @@
+import { useEffect, useRef, useState } from 'react';
+import type { MicrophoneSetting } from '../../capture/microphoneSettings.ts';
+import { type Listening, startListening } from '../../capture/startListening.ts';
+import type { Loss } from '../../capture/watchForLoss.ts';
+import type { ListeningSettings, TakeMessage } from '../../workers/listeningMessages.ts';
+import { type ListeningDesk, openListening } from '../../workers/openListening.ts';
+import { type LevelView, levelView, SILENT_LEVEL } from './levelView.ts';
+import type { Source } from './source.ts';
+
+export type ListeningEvents = {
+  readonly onTake: (take: TakeMessage) => void;
+  readonly onStarted: (device: { readonly deviceLabel: string; readonly sampleRateHz: number }) => void;
+};
+
+export type Microphone = {
+  readonly source: Source;
+  /** Null while nothing is heard. */
+  readonly level: LevelView | null;
+  /** A strike was noticed and its take is not there yet. */
+  readonly isStruck: boolean;
+  /** Sound was missing since the last take. */
+  readonly hasHole: boolean;
+  readonly notHonoured: readonly MicrophoneSetting[];
+  readonly start: (settings: ListeningSettings) => Promise<void>;
+  readonly pause: () => void;
+  readonly resume: () => Promise<void>;
+  /** Resolves when everything heard until now was told. */
+  readonly stop: () => Promise<void>;
+  readonly set: (settings: ListeningSettings) => void;
+};
+
+type Session = { readonly listening: Listening; readonly desk: ListeningDesk };
+
+/** The microphone and the two workers behind it, for as long as the screen is open. */
+export function useListening(events: ListeningEvents): Microphone {
+  const [source, setSource] = useState<Source>({ state: 'off' });
+  const [level, setLevel] = useState<LevelView | null>(null);
+  const [isStruck, setStruck] = useState(false);
+  const [hasHole, setHole] = useState(false);
+  const [notHonoured, setNotHonoured] = useState<readonly MicrophoneSetting[]>([]);
+  const session = useRef<Session | null>(null);
+  const latestEvents = useRef(events);
+  latestEvents.current = events;
+
+  const stop = async () => {
+    const ending = session.current;
+    session.current = null;
+    setLevel(null);
+    if (!ending) return;
+    await ending.listening.stop();
+    ending.desk.close();
+  };
+  const onTake = (take: TakeMessage) => {
+    setStruck(false);
+    setHole(take.hasHole);
+    latestEvents.current.onTake(take);
+  };
+  const onFailed = (detail: string) => setSource({ state: 'broken', detail });
+  const onLost = ({ reason, mayReturn }: Loss) => {
+    setSource({ state: 'lost', reason, mayReturn });
+    if (!mayReturn) void stop();
+  };
+  const start = async (settings: ListeningSettings) => {
+    setSource({ state: 'asking' });
+    await stop();
+    const desk = openListening(settings, {
+      onTake,
+      onFailed,
+      onLevel: ({ peakDbfs, isClipped }) => setLevel(levelView(peakDbfs, isClipped)),
+      onStrike: () => setStruck(true),
+      onHole: () => setHole(true),
+    });
+    const onRestored = () => setSource({ state: 'listening' });
+    const listening = await startListening({ sink: desk, onLost, onRestored });
+    if (!listening.started) {
+      desk.close();
+      setSource({ state: 'refused', reason: listening.reason, detail: listening.detail });
+      return;
+    }
+    session.current = { listening, desk };
+    setNotHonoured(listening.notHonoured);
+    setLevel(SILENT_LEVEL);
+    setSource({ state: 'listening' });
+    latestEvents.current.onStarted(listening);
+  };
+  const pause = () => {
+    session.current?.listening.pause();
+    setSource({ state: 'paused' });
+    setLevel(null);
+  };
+  const resume = async () => {
+    const isBack = (await session.current?.listening.resume()) ?? false;
+    setSource(isBack ? { state: 'listening' } : { state: 'refused', reason: 'audio-blocked', detail: '' });
+  };
+  const set = (settings: ListeningSettings) => session.current?.desk.set(settings);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the screen closes
+  useEffect(() => () => void stop(), []);
+  useAwakeScreen(source.state === 'listening');
+  return { source, level, isStruck, hasHole, notHonoured, start, pause, resume, stop, set };
+}
+
+/** Nobody touches the screen while both hands are at the piano: it must not go dark. A browser may refuse, which harms nothing. */
+function useAwakeScreen(isWanted: boolean): void {
+  useEffect(() => {
+    if (!isWanted || !('wakeLock' in navigator)) return;
+    const lock = navigator.wakeLock.request('screen').catch(() => null);
+    return () => void lock.then((held) => held?.release());
+  }, [isWanted]);
+}

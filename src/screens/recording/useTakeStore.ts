@@ -1,0 +1,62 @@
+import { useRef, useState } from 'react';
+import type { TakeId } from '../../piano/ids.ts';
+import type { Take } from '../../piano/instrument.ts';
+import type { Records } from '../../records/records.ts';
+import type { WriteFailure, WriteOutcome } from '../../records/writeOutcome.ts';
+import { bestTakeIndex } from '../../survey/takeChoice.ts';
+import type { WriteStates } from './recordingState.ts';
+import type { RecordStep } from './recordSteps.ts';
+
+export type TakeStore = {
+  readonly writes: WriteStates;
+  readonly fault: WriteFailure | null;
+  /** Takes that are not in the records yet; they stay in memory until they are. */
+  readonly unstoredCount: number;
+  readonly store: (take: Take) => void;
+  readonly follow: (steps: readonly RecordStep[]) => void;
+  /** Tries again to store what could not be stored. */
+  readonly retry: () => void;
+  /** Resolves when every write asked for until now has been answered. */
+  readonly settled: () => Promise<void>;
+};
+
+/** Writes takes and changes one after the other, in the order in which they were asked for, and says what became of each. */
+export function useTakeStore(records: Records): TakeStore {
+  const [writes, setWrites] = useState<WriteStates>(new Map());
+  const [fault, setFault] = useState<WriteFailure | null>(null);
+  const [unstored, setUnstored] = useState<readonly Take[]>([]);
+  const queue = useRef<Promise<void>>(Promise.resolve());
+  const enqueue = (job: () => Promise<void>) => {
+    queue.current = queue.current.then(job);
+  };
+  const setWrite = (id: TakeId, write: 'storing' | 'stored' | 'not-stored') =>
+    setWrites((before) => new Map(before).set(id, write));
+  const report = (outcome: WriteOutcome) => setFault(outcome.written ? null : outcome);
+  const store = (take: Take) => {
+    setWrite(take.id, 'storing');
+    enqueue(async () => {
+      const outcome = await records.keepTake(take, { isBetter });
+      setWrite(take.id, outcome.written ? 'stored' : 'not-stored');
+      setUnstored((before) => [...before.filter((other) => other.id !== take.id), ...(outcome.written ? [] : [take])]);
+      report(outcome);
+    });
+  };
+  const follow = (steps: readonly RecordStep[]) => {
+    if (steps.length === 0) return;
+    enqueue(async () => {
+      for (const step of steps) report(await takeStep(records, step));
+    });
+  };
+  const retry = () => unstored.forEach(store);
+  const settled = () => queue.current;
+  return { writes, fault, unstoredCount: unstored.length, store, follow, retry, settled };
+}
+
+function isBetter(newcomer: Take, keptNow: Take): boolean {
+  return bestTakeIndex([keptNow.reading, newcomer.reading]) === 1;
+}
+
+function takeStep(records: Records, step: RecordStep): Promise<WriteOutcome> {
+  if (step.kind === 'set-kept') return records.setKept(step.takeId, step.isKept);
+  return records.changeTakeNote(step.takeId, step.reading.midi, step.reading);
+}

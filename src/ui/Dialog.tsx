@@ -1,0 +1,28 @@
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { Button } from './Button.tsx';
+import styles from './Dialog.module.css';
+import { texts } from './texts.ts';
+
+type DialogProps = { readonly title: string; readonly onClose: () => void; readonly children: ReactNode };
+
+/** A sheet above the page. Escape closes it, the focus stays inside and returns to where it was: the browser's own dialog. */
+export function Dialog({ title, onClose, children }: DialogProps) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const titleId = useId();
+  useEffect(() => {
+    const element = dialog.current;
+    element?.showModal();
+    return () => element?.close();
+  }, []);
+  return (
+    <dialog ref={dialog} className={styles.dialog} aria-labelledby={titleId} onClose={onClose}>
+      <header className={styles.head}>
+        <h2 id={titleId}>{title}</h2>
+        <Button isLarge onPress={() => dialog.current?.close()}>
+          {texts.common.close}
+        </Button>
+      </header>
+      <div className={styles.body}>{children}</div>
+    </dialog>
+  );
+}
