@@ -13,7 +13,9 @@ const SAMPLE_RATE_HZ = 44100;
 const BUFFER_SAMPLES = 441;
 
 /** A walk in steps of two, three and four semitones from A0 to C8: every register is in it. */
-export const PLAYED_MIDI = [21, 24, 28, 31, 35, 38, 42, 45, 48, 52, 55, 59, 62, 66, 69, 72, 76, 79, 83, 86, 90, 93] as const;
+export const PLAYED_MIDI = [
+  21, 24, 28, 31, 35, 38, 42, 45, 48, 52, 55, 59, 62, 66, 69, 72, 76, 79, 83, 86, 90, 93,
+] as const;
 
 export type PlayedSurvey = {
   readonly path: string;

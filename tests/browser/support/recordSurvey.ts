@@ -1,0 +1,38 @@
+/** A visit as a technician makes it: a new instrument, a visit, the as-found survey; then both hands are on the piano. */
+import type { Page } from 'playwright-core';
+import { texts } from '../../../src/ui/texts.ts';
+import { type StoredTake, storedTakes } from './storedTakes.ts';
+
+/** Leaves the app where it listens. */
+export async function beginSurvey(page: Page): Promise<void> {
+  await page.getByRole('link', { name: texts.workshop.add }).click();
+  await page.getByLabel(texts.workshop.form.name).fill('Grand in the small hall');
+  await page.getByRole('button', { name: texts.common.save }).click();
+  await page.getByRole('link', { name: texts.instrument.newVisit }).click();
+  await page.getByLabel(texts.visit.form.humidity).fill('46');
+  await page.getByRole('button', { name: texts.visit.form.saveAndGo }).click();
+  await page.getByRole('button', { name: texts.visit.start.action['as-found'] }).click();
+  await page.getByRole('button', { name: texts.recording.start }).click();
+  await page.getByRole('button', { name: texts.recording.start }).waitFor({ state: 'hidden' });
+}
+
+/** Nothing is touched until every one of the notes has a good take in the database. */
+export async function untilStored(page: Page, midi: readonly number[], patienceMs: number): Promise<void> {
+  const isStored = (takes: readonly StoredTake[]) =>
+    midi.every((wanted) => takes.some((take) => take.midi === wanted && take.isKept && take.isUsable));
+  const endsAt = Date.now() + patienceMs;
+  for (;;) {
+    const takes = await storedTakes(page);
+    if (isStored(takes)) return;
+    if (Date.now() > endsAt) throw new Error(`not every note has a good take: ${JSON.stringify(takes)}`);
+    await page.waitForTimeout(500);
+  }
+}
+
+/** Ends the survey and loads the page anew, as after a break of the tablet; the survey's own screen is open then. */
+export async function finishAndReload(page: Page): Promise<void> {
+  await page.getByRole('button', { name: texts.recording.buttons.finish }).click();
+  await page.getByRole('table', { name: texts.visit.survey.caption }).waitFor();
+  await page.reload();
+  await page.getByRole('table', { name: texts.visit.survey.caption }).waitFor();
+}
