@@ -22,46 +22,69 @@ export type SearchOptions = {
   readonly mostComponents: 1 | 2 | 3;
   /** Components are looked for within this distance of zero frequency, in radians a value. */
   readonly bandRad: number;
-  /** Extra likelihood (twice the logarithm) that a further component has to bring, beyond Schwarz's penalty. */
-  readonly evidenceMargin: number;
 };
 
-/**
- * Margin by default: with it a clean decaying tone in white noise gets a false second component in about 1 of 300 subbands
- * (counted on synthetic tones); 10 lower and it is 1 in 20, 10 higher and beats of 1 dB depth begin to be missed at 20 dB.
- */
-export const DEFAULT_EVIDENCE_MARGIN = 12;
-
-export type ComponentSearch = {
+/** A number of components with its best fit. */
+export type SearchStep = {
   readonly fit: DampedFit;
-  readonly weights: Float64Array;
-  /** Twice the rise of the log likelihood from one component to the chosen number; 0 for one. */
-  readonly evidence: number;
+  /** Twice the rise of the log likelihood over the step before; 0 for the first. */
+  readonly gain: number;
   /** Residual variance per real value. */
   readonly variance: number;
 };
+
+export type ComponentSearch = {
+  /** One component, two, three: as far as more brought anything. */
+  readonly steps: readonly SearchStep[];
+  readonly weights: Float64Array;
+  readonly length: number;
+};
+
+/**
+ * A further component's likelihood has to rise by Schwarz's penalty plus this before it is believed. With it a clean decaying
+ * tone in white noise gets a false second component in about 1 of 300 subbands (counted on synthetic tones); 10 lower and it is
+ * 1 in 20, 10 higher and beats of 1 dB depth begin to be missed at 20 dB.
+ */
+const EVIDENCE_MARGIN = 12;
+/** Steps that bring less than this are what noise brings anywhere in the band; the search stops there. */
+const LEAST_GAIN = 14;
 
 /** Undefined where the series is too short for even one component. */
 export function searchComponents(series: Series, options: SearchOptions): ComponentSearch | undefined {
   const length = series.re.length;
   if (length < 8) return undefined;
   const limits: FitLimits = { maxIterations: 40, leastDamping: -0.5 / length, mostDamping: 1.5 };
-  let fit = firstComponent(series, options, limits);
-  if (!fit) return undefined;
-  const weights = robustWeights(series, fit);
+  const rough = firstComponent(series, options, limits);
+  if (!rough) return undefined;
+  const weights = robustWeights(series, rough);
   const weighted = { ...series, weights };
-  fit = fitDampedSinusoids(weighted, fit.components, limits);
-  let evidence = 0;
-  while (fit.components.length < options.mostComponents && length >= 8 * (fit.components.length + 1)) {
+  const steps = [stepOf(fitDampedSinusoids(weighted, rough.components, limits), 0, length)];
+  while (steps.length < options.mostComponents && length >= 8 * (steps.length + 1)) {
+    const { fit } = steps.at(-1)!;
     const next = withOneMore(weighted, fit, options, limits);
     if (!next) break;
     const gain = 2 * length * Math.log(fit.residualEnergy / Math.max(next.residualEnergy, 1e-300));
-    if (gain < 4 * Math.log(2 * length) + options.evidenceMargin) break;
-    evidence += gain;
-    fit = next;
+    if (gain < LEAST_GAIN) break;
+    steps.push(stepOf(next, gain, length));
   }
+  return { steps, weights, length };
+}
+
+function stepOf(fit: DampedFit, gain: number, length: number): SearchStep {
   const freedom = Math.max(1, 2 * length - 4 * fit.components.length);
-  return { fit, weights, evidence, variance: fit.residualEnergy / freedom };
+  return { fit, gain, variance: fit.residualEnergy / freedom };
+}
+
+/** How many components can be believed: each step up to there has brought its evidence, or a later one has for both. */
+export function believedCount(search: ComponentSearch): number {
+  const penalty = 4 * Math.log(2 * search.length) + EVIDENCE_MARGIN;
+  let total = 0;
+  let best = { count: 1, total: 0 };
+  search.steps.forEach((step, i) => {
+    total += i === 0 ? 0 : step.gain - penalty;
+    if (total > best.total) best = { count: i + 1, total };
+  });
+  return best.count;
 }
 
 function firstComponent(series: Series, options: SearchOptions, limits: FitLimits): DampedFit | undefined {

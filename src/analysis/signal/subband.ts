@@ -32,19 +32,19 @@ export type SubbandRequest = {
   readonly leastRateHz: number;
 };
 
-/** Weights of three cascaded moving averages of `length`: 3·length − 2 values with sum one. */
+/** Weights of three cascaded moving averages of `length`: 3·length − 2 values with sum one, padded to 3·length. */
 function cascadeWeights(length: number): Float64Array {
-  let weights = new Float64Array([1]);
+  const weights = new Float64Array(3 * length);
+  weights[0] = 1;
   for (let stage = 0; stage < 3; stage++) {
-    const longer = new Float64Array(weights.length + length - 1);
+    const before = Float64Array.from(weights);
+    let sum = 0;
     for (let i = 0; i < weights.length; i++) {
-      for (let j = 0; j < length; j++) longer[i + j]! += weights[i]! / length;
+      sum += before[i]! - (i >= length ? before[i - length]! : 0);
+      weights[i] = sum / length;
     }
-    weights = longer;
   }
-  const padded = new Float64Array(3 * length);
-  padded.set(weights);
-  return padded;
+  return weights;
 }
 
 const weightsByLength = new Map<number, Float64Array>();

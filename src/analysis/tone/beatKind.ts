@@ -1,11 +1,12 @@
 /**
  * What a beat comes from. Two strings out of tune with each other beat on every partial, at a rate in proportion to the partial's
- * number; a false beat of one string sits on some partials only (B. Capleton, J. Acoust. Soc. Am. 115 (2004) 885–892: a bridge
+ * frequency; a false beat of one string sits on some partials only (B. Capleton, J. Acoust. Soc. Am. 115 (2004) 885–892: a bridge
  * whose mobility differs between directions near one frequency). The rates of all partials, and the partials that do not beat
- * though they would have shown it, decide.
+ * though they would have shown it, are weighed against each other.
  */
 import type { Beating, StringPosition } from '../../piano/reading.ts';
-import { beatsOf } from './beats.ts';
+import { beatsOf, visibleRatio } from './beats.ts';
+import { type BeatRow, bestMistuning, type Mistuning } from './mistuning.ts';
 import type { PartialFit } from './partialFit.ts';
 
 export type BeatJudgement = {
@@ -14,52 +15,44 @@ export type BeatJudgement = {
   readonly stringOffsetsCents: readonly number[];
 };
 
-const CENTS_PER_LOG = 1200 / Math.LN2;
 /** A partial this far below the loudest is not counted, nor heard. */
 const FAINT_DB = 45;
-
-type Row = {
-  readonly partial: PartialFit;
-  readonly beats: ReturnType<typeof beatsOf>;
-  readonly levelDb: number;
-};
+/** Log odds that have to stand for or against strings out of tune: about five to one. */
+const LEAST_LOG_ODDS = 1.6;
 
 export function judgeBeating(partials: readonly PartialFit[], stringPosition: StringPosition): BeatJudgement {
   const rows = rowsOf(partials);
   const beatingRows = rows.filter((row) => row.beats.length > 0);
   if (beatingRows.length === 0) return { beating: withoutBeat(rows), stringOffsetsCents: [] };
-  const unison = bestMistuning(rows);
-  const looksLikeUnison = unison.matched.length >= 2 && unison.share >= 0.6;
+  const mistuning = bestMistuning(rows);
   if (stringPosition !== 0) {
-    const hint =
-      looksLikeUnison && unison.matched.length >= 3
-        ? 'the rate grows with the partial number, as from a neighbour not muted or a loose bridge pin'
-        : 'it sits on some partials of this one string';
+    const isProportional = mistuning.logOdds > LEAST_LOG_ODDS && mistuning.matched.length >= 3;
+    const hint = isProportional
+      ? 'the rate grows with the partial number, as from a neighbour not muted or a loose bridge pin'
+      : 'it sits on some partials of this one string';
     return { beating: summary('false beat', beatingRows, hint), stringOffsetsCents: [] };
   }
-  if (looksLikeUnison) {
-    const reason = `the rate grows with the partial number, as between strings ${unison.cents.toFixed(1)} cents apart`;
+  return judgeUnison(beatingRows, mistuning);
+}
+
+function judgeUnison(beatingRows: readonly BeatRow[], mistuning: Mistuning): BeatJudgement {
+  if (mistuning.logOdds > LEAST_LOG_ODDS) {
+    const reason = `the rate grows with the partial number, as between strings ${mistuning.cents.toFixed(1)} cents apart`;
+    const heard = mistuning.matched.filter((row) => row.beats.length > 0);
     return {
-      beating: summary('unison', unison.matched, reason),
-      stringOffsetsCents: stringOffsets(rows, unison.cents),
+      beating: summary('unison', heard.length > 0 ? heard : beatingRows, reason),
+      stringOffsetsCents: mistuning.offsetsCents,
     };
   }
-  const contradicted = unison.share <= 0.45 && unison.assessable >= 2;
-  if (contradicted) {
-    return {
-      beating: summary(
-        'false beat',
-        beatingRows,
-        'other partials that would beat with it, if strings were out of tune, do not',
-      ),
-      stringOffsetsCents: [],
-    };
+  if (mistuning.logOdds < -LEAST_LOG_ODDS) {
+    const reason = 'other partials, which would beat too if strings were out of tune, do not';
+    return { beating: summary('false beat', beatingRows, reason), stringOffsetsCents: [] };
   }
   const reason = 'too few partials are heard well enough to tell a false beat from strings out of tune';
   return { beating: summary('undetermined', beatingRows, reason), stringOffsetsCents: [] };
 }
 
-function rowsOf(partials: readonly PartialFit[]): Row[] {
+function rowsOf(partials: readonly PartialFit[]): BeatRow[] {
   const levels = partials.map((partial) => 20 * Math.log10(partial.components[0]!.amplitude));
   const loudest = Math.max(...levels);
   return partials
@@ -67,58 +60,36 @@ function rowsOf(partials: readonly PartialFit[]): Row[] {
     .filter((row) => row.levelDb > -FAINT_DB);
 }
 
-/** Would a beat of this rate, at least 3 dB deep, have been seen on this partial? */
-function wouldShow(row: Row, rateHz: number): boolean {
-  return row.partial.audibleS * rateHz > 1 && row.partial.snrDb > 15;
-}
+/** A beat of this rate is the slowest that matters to the ear; of this ratio (3 dB deep) the shallowest. */
+const SLOW_BEAT_HZ = 1;
+const SHALLOW_RATIO = 0.17;
 
-/** The slowest beat that the record would have shown. */
-const LEAST_ASSESSABLE_S = 0.8;
-
-function withoutBeat(rows: readonly Row[]): Beating {
-  const longest = rows
-    .filter((row) => row.partial.snrDb > 15)
-    .reduce((most, row) => Math.max(most, row.partial.audibleS), 0);
+/** "None" is said only where a beat of one a second, 3 dB deep, would have shown on the loudest partials. */
+function withoutBeat(rows: readonly BeatRow[]): Beating {
   const none = { rateHz: null, depthDb: null, partialNumbers: [] };
-  if (longest < LEAST_ASSESSABLE_S) {
+  const loudest = [...rows].sort((a, b) => b.levelDb - a.levelDb).slice(0, 3);
+  const slowest = slowestVisibleHz(loudest);
+  if (slowest > SLOW_BEAT_HZ) {
     return { ...none, kind: 'undetermined', reason: 'not assessable: the tone dies before a slow beat could show' };
   }
-  return { ...none, kind: 'none', reason: `no beat faster than ${(1 / longest).toFixed(1)} a second on any partial` };
+  return {
+    ...none,
+    kind: 'none',
+    reason: `no partial beats; ${slowest.toFixed(1)} a second or faster would have shown`,
+  };
 }
 
-function rateInCents(rateHz: number, partial: PartialFit): number {
-  return (CENTS_PER_LOG * rateHz) / partial.hz;
-}
-
-/** The mistuning that explains most: partials that beat at its rate, against those that ought to and don't. */
-function bestMistuning(rows: readonly Row[]) {
-  const trials = rows.flatMap((row) => row.beats.map((beat) => rateInCents(beat.rateHz, row.partial)));
-  let best = { cents: 0, matched: [] as Row[], assessable: 0, share: 0, score: -Infinity };
-  for (const cents of trials) {
-    const matched = rows.filter((row) => matches(row, cents));
-    const missing = rows.filter(
-      (row) => !matched.includes(row) && wouldShow(row, (cents * row.partial.hz) / CENTS_PER_LOG),
-    );
-    const assessable = matched.length + missing.length;
-    const score = matched.length - missing.length;
-    if (score <= best.score) continue;
-    best = { cents, matched, assessable, share: assessable > 0 ? matched.length / assessable : 0, score };
+/** The slowest rate at which a 3 dB beat would have shown on one of the partials. */
+function slowestVisibleHz(rows: readonly BeatRow[]): number {
+  for (let rateHz = 0.1; rateHz < 20; rateHz *= 1.15) {
+    if (rows.some((row) => visibleRatio(row.partial, rateHz) < SHALLOW_RATIO)) return rateHz;
   }
-  return best;
-}
-
-/** Rates agree with the mistuning within a tenth, or within their uncertainty. */
-function matches(row: Row, cents: number): boolean {
-  const expectedHz = (cents * row.partial.hz) / CENTS_PER_LOG;
-  return row.beats.some((beat) => {
-    const allowed = Math.max(0.12 * expectedHz, 3 * beat.rateStandardUncertaintyHz);
-    return Math.abs(beat.rateHz - expectedHz) <= allowed;
-  });
+  return Infinity;
 }
 
 /** The beat heard most: loud partial, deep beat. */
-function summary(kind: Beating['kind'], rows: readonly Row[], reason: string): Beating {
-  const audible = (row: Row) => row.levelDb + 1.5 * Math.min(row.beats[0]?.depthDb ?? 0, 12);
+function summary(kind: Beating['kind'], rows: readonly BeatRow[], reason: string): Beating {
+  const audible = (row: BeatRow) => row.levelDb + 1.5 * Math.min(row.beats[0]?.depthDb ?? 0, 12);
   const loudest = rows.reduce((a, b) => (audible(b) > audible(a) ? b : a));
   const beat = loudest.beats[0];
   return {
@@ -128,18 +99,4 @@ function summary(kind: Beating['kind'], rows: readonly Row[], reason: string): B
     partialNumbers: rows.map((row) => row.partial.partialNumber).sort((a, b) => a - b),
     reason,
   };
-}
-
-/** Signed offsets of the other strings from the main component, pooled over the partials. */
-function stringOffsets(rows: readonly Row[], cents: number): number[] {
-  const signed = rows.flatMap((row) => {
-    const [main, ...others] = row.partial.components;
-    return others.map((other) => (CENTS_PER_LOG * (other.hz - main!.hz)) / row.partial.hz);
-  });
-  const near = signed.filter((offset) => Math.abs(Math.abs(offset) - cents) < 0.15 * cents);
-  if (near.length === 0) return [];
-  const positive = near.filter((offset) => offset > 0);
-  const side = positive.length * 2 >= near.length ? positive : near.filter((offset) => offset < 0);
-  const sorted = [...side].sort((a, b) => a - b);
-  return [sorted[sorted.length >> 1]!];
 }

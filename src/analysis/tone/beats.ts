@@ -8,12 +8,16 @@
 import type { Beat } from '../../piano/reading.ts';
 import type { FittedComponent, PartialFit } from './partialFit.ts';
 
-/** A beat shallower than this is below what anyone hears (amplitude modulation is first heard at about 0.9 dB peak to trough). */
+/** A beat shallower than this is hardly heard (amplitude modulation is first heard at about 0.9 dB peak to trough). */
 const LEAST_DEPTH_DB = 1.5;
 /** While the weaker component stays within this of the stronger, the beat can be seen. */
 const OVERLAP_DB = 20;
-/** Less of a beat than this within the overlap is a bend in the decay, not a beat. */
+/** Less of a beat than this within the overlap is a bend in the decay, not a beat… */
 const LEAST_CYCLES = 0.5;
+/** …unless it is deep and its rate beyond doubt. */
+const LEAST_CYCLES_IF_CERTAIN = 0.2;
+const CERTAIN_SIGNIFICANCE = 12;
+const CERTAIN_DEPTH_DB = 2.5;
 /** The rate has to be this many standard uncertainties away from zero. */
 const LEAST_SIGNIFICANCE = 4;
 const DEEPEST_DB = 40;
@@ -24,21 +28,26 @@ export function beatsOf(partial: PartialFit): Beat[] {
   if (!main) return [];
   const beats = others.flatMap((other, index) => {
     const rateHz = Math.abs(other.hz - main.hz);
-    const variance =
-      partial.covarianceHz[0]![0]! +
-      partial.covarianceHz[index + 1]![index + 1]! -
-      2 * partial.covarianceHz[0]![index + 1]!;
-    const rateStandardUncertaintyHz = Math.sqrt(Math.max(variance, 0));
+    const rateStandardUncertaintyHz = rateUncertaintyHz(partial, index + 1);
     const depthDb = depthOf(main, other, middleOfEnergyS(partial));
     const cycles = rateHz * overlapS(main, other, partial.audibleS);
+    const significance = rateHz / rateStandardUncertaintyHz;
+    const isCertain = significance > CERTAIN_SIGNIFICANCE && depthDb > CERTAIN_DEPTH_DB;
     const isBeat =
       depthDb >= LEAST_DEPTH_DB &&
-      cycles >= LEAST_CYCLES &&
-      rateHz > LEAST_SIGNIFICANCE * rateStandardUncertaintyHz &&
+      cycles >= (isCertain ? LEAST_CYCLES_IF_CERTAIN : LEAST_CYCLES) &&
+      significance > LEAST_SIGNIFICANCE &&
       other.relativeUncertainty < 0.35;
     return isBeat ? [{ rateHz, rateStandardUncertaintyHz, depthDb }] : [];
   });
   return beats.sort((a, b) => b.depthDb - a.depthDb);
+}
+
+/** Uncertainty of the difference between the main component's frequency and another's. */
+function rateUncertaintyHz(partial: PartialFit, index: number): number {
+  const { covarianceHz } = partial;
+  const variance = covarianceHz[0]![0]! + covarianceHz[index]![index]! - 2 * covarianceHz[0]![index]!;
+  return Math.sqrt(Math.max(variance, 0));
 }
 
 /** Amplitude ratio of two components at a time, the smaller over the larger. */
@@ -73,4 +82,20 @@ function overlapS(a: FittedComponent, b: FittedComponent, audibleS: number): num
   if (Math.abs(slopeDbPerS) < 1e-9) return Math.abs(startDb) < OVERLAP_DB ? audibleS : 0;
   const crossings = [(-OVERLAP_DB - startDb) / slopeDbPerS, (OVERLAP_DB - startDb) / slopeDbPerS].sort((x, y) => x - y);
   return Math.max(0, Math.min(audibleS, crossings[1]!) - Math.max(0, crossings[0]!));
+}
+
+/**
+ * The smallest amplitude ratio of a second component, `rateHz` away, that the record would have shown with certainty (six standard
+ * deviations).
+ *
+ * A second exponential beside one whose frequency, damping and amplitude are all fitted keeps the share (x²/(1 + x²))² of its energy
+ * to itself, x = π·rate/damping (its expansion in Laguerre functions, the first two of which the first component takes).
+ */
+export function visibleRatio(partial: PartialFit, rateHz: number): number {
+  const main = partial.components[0]!;
+  const damping = Math.max(main.dampingPerS, 0) + 0.8 / partial.audibleS;
+  const x2 = ((Math.PI * rateHz) / damping) ** 2;
+  const own = (x2 / (1 + x2)) ** 2;
+  const energy = (main.amplitude ** 2 * partial.sampleRateHz) / (2 * damping);
+  return 6 * Math.sqrt((2 * partial.noiseRms ** 2) / (energy * own));
 }

@@ -38,14 +38,15 @@ const LEAST_SIGMA_CENTS = 0.002;
 /**
  * @param start where the search begins; must be near enough that no partial is numbered wrongly
  * @param prior what is known of B beforehand; it matters only where the partials say little
- * Returns undefined with fewer than three partials: B is not measured then.
+ * Returns undefined with fewer than three partials, or fewer than two where a prior is given. A caller that reports B as measured
+ * must ask for three.
  */
 export function fitInharmonicity(
   partials: readonly PartialFrequency[],
   start: { readonly f0Hz: number; readonly inharmonicityB: number },
   prior?: InharmonicityPrior,
 ): InharmonicityFit | undefined {
-  if (partials.length < 3) return undefined;
+  if (partials.length < (prior ? 2 : 3)) return undefined;
   let state = { logF0: Math.log(start.f0Hz), b: Math.max(start.inharmonicityB, 1e-7) };
   let extraCents = initialScatterCents(partials, start);
   let step = solveStep(partials, state, extraCents, prior);
@@ -88,7 +89,11 @@ function initialScatterCents(partials: readonly PartialFrequency[], start: { f0H
   return median(partials.map((partial) => Math.abs(residualCents(partial, state))));
 }
 
-/** Extra scatter that brings the median standardised residual to what a normal distribution has. */
+/**
+ * Extra scatter that brings the standardised residuals to what a normal distribution has: their median where there are many (a
+ * partial off the curve must not raise it), their mean square where there are few. None, unless they clearly exceed their own
+ * uncertainties: else chance alone would make every fit a little too modest.
+ */
 function scatterCents(partials: readonly PartialFrequency[], state: State): number {
   const freedom = partials.length - 2;
   if (freedom < 1) return 0;
@@ -97,17 +102,26 @@ function scatterCents(partials: readonly PartialFrequency[], state: State): numb
     sigma: sigmaCents(partial),
   }));
   const inflation = Math.sqrt(partials.length / freedom);
-  const ratio = (extra: number) => median(rows.map((row) => (inflation * row.size) / Math.hypot(row.sigma, extra)));
-  if (ratio(0) <= NORMAL_MEDIAN * 1.25) return 0;
+  const excess = (extra: number) => {
+    const ratios = rows.map((row) => (inflation * row.size) / Math.hypot(row.sigma, extra));
+    if (freedom >= MANY) return median(ratios) / NORMAL_MEDIAN;
+    return Math.sqrt(ratios.reduce((sum, ratio) => sum + ratio * ratio, 0) / rows.length);
+  };
+  if (excess(0) <= 1 + CHANCE / Math.sqrt(2 * freedom)) return 0;
   let low = 0;
   let high = 100;
   for (let i = 0; i < 40; i++) {
     const middle = 0.5 * (low + high);
-    if (ratio(middle) > NORMAL_MEDIAN) low = middle;
+    if (excess(middle) > 1) low = middle;
     else high = middle;
   }
   return high;
 }
+
+/** Degrees of freedom from which a median is a fair measure of scatter. */
+const MANY = 6;
+/** Scatter counts as real when it exceeds the uncertainties by this many standard deviations of its own. */
+const CHANCE = 2;
 
 /** Median of |x| for a standard normal x. */
 const NORMAL_MEDIAN = 0.6745;

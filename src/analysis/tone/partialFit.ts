@@ -2,8 +2,8 @@
  * One partial of one take: the damped sinusoids in its neighbourhood, in Hz and seconds, with their covariance, and the frequency
  * that is kept as the partial's.
  */
-import { type ComponentSearch, searchComponents } from '../signal/componentSearch.ts';
-import { covarianceOf, energyOf } from '../signal/dampedSinusoids.ts';
+import { believedCount, type ComponentSearch, type SearchStep, searchComponents } from '../signal/componentSearch.ts';
+import { covarianceOf, energyOf, type Series } from '../signal/dampedSinusoids.ts';
 import { extractSubband, noiseDensityRatio, type Subband, subbandGain } from '../signal/subband.ts';
 
 /** A damped sinusoid A·e^(−dampingPerS·t)·cos(…) at the start of the analysed stretch. */
@@ -28,14 +28,13 @@ export type PartialFit = {
   readonly snrDb: number;
   /** How long the partial stands above the noise of its band. */
   readonly audibleS: number;
-  /** Twice the log likelihood gained by the components after the first. */
-  readonly evidence: number;
+  /** The components of the largest number tried: those not believed by themselves may be, with other partials' support. */
+  readonly suspected: readonly FittedComponent[];
   /** Noise in the band as the standard deviation of one input sample, white-noise equivalent, relative to full scale. */
   readonly noiseRms: number;
+  readonly sampleRateHz: number;
   /** Share of the band's energy, beyond the noise that the fit leaves, that the components account for, 0…1. */
   readonly explainedShare: number;
-  readonly subband: Subband;
-  readonly usedLength: number;
 };
 
 export type PartialRequest = {
@@ -66,82 +65,110 @@ export function fitPartial(request: PartialRequest): PartialFit | undefined {
     leastRateHz: request.leastRateHz,
   });
   const usedLength = audibleLength(subband);
-  const series = { re: subband.re.subarray(0, usedLength), im: subband.im.subarray(0, usedLength) };
   const reachHz = request.gateHz + BEAT_REACH_HZ + MISTUNING_REACH * request.predictedHz;
   const bandRad = Math.min(0.8 * Math.PI, (2 * Math.PI * reachHz) / subband.rateHz);
-  const found = searchComponents(series, { mostComponents: 3, bandRad, evidenceMargin: 12 });
-  return found && describe(request, subband, usedLength, found);
+  const series = { re: subband.re.subarray(0, usedLength), im: subband.im.subarray(0, usedLength) };
+  const search = searchComponents(series, { mostComponents: 3, bandRad });
+  if (!search) return undefined;
+  const weighted = { ...series, weights: search.weights };
+  const steps = search.steps.map((step) => describe(request, subband, weighted, step));
+  const believed = steps[believedCount(search) - 1];
+  const strongest = believed?.components[0];
+  if (!believed || !strongest || strongest.relativeUncertainty > LEAST_DETECTED) return undefined;
+  const { variance } = search.steps[believedCount(search) - 1]!;
+  return {
+    partialNumber: request.partialNumber,
+    ...averagedPitch(steps, search),
+    components: believed.components,
+    covarianceHz: believed.covarianceHz,
+    suspected: steps.at(-1)?.components ?? believed.components,
+    snrDb: 20 * Math.log10(strongest.amplitude / (2 * Math.sqrt(2 * variance))),
+    audibleS: usedLength / subband.rateHz,
+    sampleRateHz: request.sampleRateHz,
+    noiseRms: Math.sqrt(variance * 2 * noiseSamples(subband)),
+    explainedShare: believed.explainedShare,
+  };
 }
 
+type DescribedStep = {
+  readonly hz: number;
+  readonly varianceHz2: number;
+  readonly components: readonly FittedComponent[];
+  readonly covarianceHz: readonly (readonly number[])[];
+  readonly explainedShare: number;
+};
+
+/** One number of components, in Hz and seconds. Undefined where none of them is the partial's or the fit is degenerate. */
 function describe(
   request: PartialRequest,
   subband: Subband,
-  usedLength: number,
-  found: ComponentSearch,
-): PartialFit | undefined {
-  const { rateHz, centreHz } = subband;
-  const series = {
-    re: subband.re.subarray(0, usedLength),
-    im: subband.im.subarray(0, usedLength),
-    weights: found.weights,
-  };
-  const count = found.fit.components.length;
-  const covariance = covarianceOf(series, found.fit.components);
+  series: Series,
+  { fit, variance }: SearchStep,
+): DescribedStep | undefined {
+  const size = 4 * fit.components.length;
+  const covariance = covarianceOf(series, fit.components);
   if (!covariance) return undefined;
-  const hzPerRad = rateHz / (2 * Math.PI);
-  const all = found.fit.components.map((component, i) => {
+  const hzPerRad = subband.rateHz / (2 * Math.PI);
+  const all = fit.components.map((component, index) => {
     const offsetHz = component.frequencyRad * hzPerRad;
-    const density = found.variance * noiseDensityRatio(subband, offsetHz);
-    const dampingPerS = component.damping * rateHz;
+    const density = variance * noiseDensityRatio(subband, offsetHz);
+    const dampingPerS = component.damping * subband.rateHz;
     // A real tone of amplitude A shows as a complex one of amplitude A/2.
-    const amplitude =
-      (2 * Math.hypot(component.amplitudeRe, component.amplitudeIm)) / subbandGain(subband, offsetHz, dampingPerS);
+    const size2 = 2 * Math.hypot(component.amplitudeRe, component.amplitudeIm);
     return {
-      index: i,
+      row: 4 * index,
       density,
-      hz: centreHz + offsetHz,
-      standardUncertaintyHz: Math.sqrt(density * covariance[4 * i * (4 * count) + 4 * i]!) * hzPerRad,
+      hz: subband.centreHz + offsetHz,
+      standardUncertaintyHz: Math.sqrt(density * covariance[4 * index * size + 4 * index]!) * hzPerRad,
       dampingPerS,
-      amplitude,
-      relativeUncertainty: Math.sqrt(density * covariance[(4 * i + 2) * (4 * count) + 4 * i + 2]!),
+      amplitude: size2 / subbandGain(subband, offsetHz, dampingPerS),
+      relativeUncertainty: Math.sqrt(density * covariance[(4 * index + 2) * size + 4 * index + 2]!),
     };
   });
   const own = ownComponents(all, request);
-  const strongest = own[0];
-  if (!strongest || strongest.relativeUncertainty > LEAST_DETECTED) return undefined;
+  if (own.length === 0) return undefined;
   const covarianceHz = own.map((a) =>
-    own.map(
-      (b) =>
-        Math.sqrt(a.density * b.density) * covariance[4 * a.index * (4 * count) + 4 * b.index]! * hzPerRad * hzPerRad,
-    ),
+    own.map((b) => Math.sqrt(a.density * b.density) * covariance[a.row * size + b.row]! * hzPerRad * hzPerRad),
   );
   const share = pitchShares(own);
-  const hz = own.reduce((sum, component, i) => sum + share[i]! * component.hz, 0);
-  const variance = share.reduce(
-    (sum, a, i) => sum + share.reduce((inner, b, j) => inner + a * b * covarianceHz[i]![j]!, 0),
+  return {
+    hz: own.reduce((sum, component, i) => sum + share[i]! * component.hz, 0),
+    varianceHz2: quadraticForm(covarianceHz, share),
+    components: own.map(({ row, density, ...component }) => component),
+    covarianceHz,
+    explainedShare: 1 - fit.residualEnergy / Math.max(energyOf(series), 1e-300),
+  };
+}
+
+function quadraticForm(matrix: readonly (readonly number[])[], vector: readonly number[]): number {
+  return matrix.reduce(
+    (sum, row, i) => sum + row.reduce((inner, value, j) => inner + value * vector[i]! * vector[j]!, 0),
     0,
   );
-  const noiseRms = Math.sqrt(found.variance * 2 * noiseSamples(subband));
-  return {
-    partialNumber: request.partialNumber,
-    hz,
-    standardUncertaintyHz: Math.sqrt(variance),
-    components: own.map(({ hz, standardUncertaintyHz, dampingPerS, amplitude, relativeUncertainty }) => ({
-      hz,
-      standardUncertaintyHz,
-      dampingPerS,
-      amplitude,
-      relativeUncertainty,
-    })),
-    covarianceHz,
-    snrDb: 20 * Math.log10(strongest.amplitude / (2 * Math.sqrt(2 * found.variance))),
-    audibleS: usedLength / rateHz,
-    evidence: found.evidence,
-    noiseRms,
-    explainedShare: 1 - found.fit.residualEnergy / Math.max(energyOf(series), 1e-300),
-    subband,
-    usedLength,
-  };
+}
+
+/**
+ * A further component changes the pitch a little even where it cannot be believed yet. So the pitch is the mean over the numbers of
+ * components, each weighted by its likelihood against this penalty for its four unknowns (twice the logarithm: what noise
+ * alone brings at most), and their spread counts in the uncertainty (J. A. Hoeting et al., Statist. Sci. 14 (1999) 382–417).
+ */
+const AVERAGING_PENALTY = 20;
+
+function averagedPitch(steps: readonly (DescribedStep | undefined)[], search: ComponentSearch) {
+  let total = 0;
+  const scored = steps.flatMap((step, i) => {
+    total += i === 0 ? 0 : search.steps[i]!.gain - AVERAGING_PENALTY;
+    return step ? [{ step, total }] : [];
+  });
+  const best = Math.max(...scored.map((entry) => entry.total));
+  const weights = scored.map((entry) => Math.exp(0.5 * (entry.total - best)));
+  const sum = weights.reduce((a, b) => a + b, 0);
+  const hz = scored.reduce((mean, { step }, i) => mean + (weights[i]! / sum) * step.hz, 0);
+  const variance = scored.reduce(
+    (v, { step }, i) => v + (weights[i]! / sum) * (step.varianceHz2 + (step.hz - hz) ** 2),
+    0,
+  );
+  return { hz, standardUncertaintyHz: Math.sqrt(variance) };
 }
 
 /** A partial's amplitude has to be known to about a quarter, or it is not there. */

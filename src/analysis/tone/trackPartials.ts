@@ -47,7 +47,7 @@ export function trackPartials(request: TrackRequest): Tone {
     partials.push(partial);
     guess = guessFrom(partials, guess, prior);
   }
-  const fit = fitInharmonicity(asFrequencies(partials), guess, prior);
+  const fit = partials.length >= 3 ? fitInharmonicity(asFrequencies(partials), guess, prior) : undefined;
   return { partials, fit };
 }
 
@@ -63,25 +63,25 @@ function guessOf(fit: InharmonicityFit): Guess {
   return { f0Hz: fit.f0Hz, inharmonicityB: fit.inharmonicityB, predict: (n) => predictPartial(fit, n) };
 }
 
-/** From the comb's cell to a fit over the spectrum's peaks, each good to a fraction of a bin. */
+/**
+ * From the comb's cell to a fit over the spectrum's peaks, each good to a fraction of a bin. From below upwards, each matched
+ * partial narrowing where the next may lie: in the treble B is known so badly beforehand that the third partial could be
+ * any peak around.
+ */
 function refineOnPeaks(request: TrackRequest, prior: Prior): Guess {
   const { candidate, peaks } = request;
-  let current: Guess = {
-    f0Hz: candidate.f0Hz,
-    inharmonicityB: candidate.inharmonicityB,
-    predict: (n) => {
-      const hz = partialHz(candidate.f0Hz, candidate.inharmonicityB, n);
-      return { hz, standardUncertaintyHz: hz * 0.003 };
-    },
-  };
-  for (let round = 0; round < 3; round++) {
-    const matched = [];
+  let current = firstGuess(candidate);
+  for (let round = 0; round < 2; round++) {
+    const matched: { partialNumber: number; hz: number; standardUncertaintyHz: number }[] = [];
     for (let n = 1; n <= Math.max(3, candidate.comb.highestPartial); n++) {
       const { hz, standardUncertaintyHz } = current.predict(n);
-      const tolerance = Math.min(0.2 * current.f0Hz, Math.max(0.5, Math.max(0.006 * hz, 3 * standardUncertaintyHz)));
+      const tolerance = Math.min(0.2 * current.f0Hz, Math.max(0.5, 0.004 * hz, 2.5 * standardUncertaintyHz));
       const near = peaks.filter((peak) => Math.abs(peak.hz - hz) < tolerance);
       const best = near.sort((a, b) => b.levelDbfs - a.levelDbfs)[0];
-      if (best) matched.push({ partialNumber: n, hz: best.hz, standardUncertaintyHz: 0.05 + 4e-4 * best.hz });
+      if (!best) continue;
+      matched.push({ partialNumber: n, hz: best.hz, standardUncertaintyHz: 0.05 + 4e-4 * best.hz });
+      const fit = fitInharmonicity(matched, current, prior);
+      if (fit && round === 0) current = guessOf(fit);
     }
     const fit = fitInharmonicity(matched, current, prior);
     if (!fit) break;
@@ -90,8 +90,22 @@ function refineOnPeaks(request: TrackRequest, prior: Prior): Guess {
   return current;
 }
 
+/** Before anything is matched: f0 to a third of a percent, B to a factor of two. */
+function firstGuess(candidate: NoteCandidate): Guess {
+  const { f0Hz, inharmonicityB } = candidate;
+  return {
+    f0Hz,
+    inharmonicityB,
+    predict: (n) => {
+      const hz = partialHz(f0Hz, inharmonicityB, n);
+      const bn2 = inharmonicityB * n * n;
+      return { hz, standardUncertaintyHz: hz * Math.hypot(0.003, (0.35 * bn2) / (1 + bn2)) };
+    },
+  };
+}
+
 function guessFrom(partials: readonly PartialFit[], guess: Guess, prior: Prior): Guess {
-  const fit = partials.length >= 4 ? fitInharmonicity(asFrequencies(partials), guess, prior) : undefined;
+  const fit = partials.length >= 2 ? fitInharmonicity(asFrequencies(partials), guess, prior) : undefined;
   return fit ? guessOf(fit) : guess;
 }
 
