@@ -1,9 +1,10 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { writeWave } from '../../src/files/audio/writeWave.ts';
+import { hookMicrophone } from './support/microphoneHook.ts';
 import { type Microphone, openBrowser } from './support/openBrowser.ts';
 import { goToHarness, openHarness } from './support/openHarness.ts';
 
@@ -51,6 +52,31 @@ describe('startListening without a microphone to listen to', () => {
 });
 
 describe('startListening with a microphone', () => {
+  it('says that the browser waits for a touch, and starts after it', async () => {
+    const own = await openBrowser({ kind: 'none' }, ['--autoplay-policy=document-user-activation-required']);
+    try {
+      const context = await own.newContext();
+      await hookMicrophone(context, readFileSync(file));
+      const page = await context.newPage();
+      // The page listens by itself: whatever a test calls in the page counts as a touch.
+      await page.addInitScript(async (settings) => {
+        while (globalThis.harness === undefined) await new Promise((resolve) => setTimeout(resolve, 20));
+        await harness.listenAndNote(settings);
+        console.log('answered');
+      }, SETTINGS);
+      const answered = page.waitForEvent('console', (message) => message.text() === 'answered');
+      await page.goto(inject('harnessUrl'));
+      await answered;
+      expect(await page.evaluate(() => session.listening)).toMatchObject({ started: false, reason: 'audio-blocked' });
+      await page.mouse.click(10, 10);
+      await page.evaluate((settings) => harness.listenAndNote(settings).then(() => undefined), SETTINGS);
+      expect(await page.evaluate(() => session.listening.started)).toBe(true);
+      await page.waitForFunction(() => session.told.reports.some((report) => report.kind === 'level'));
+    } finally {
+      await own.close();
+    }
+  });
+
   it('gets unprocessed sound at the device’s rate and level, and tells the device', async () => {
     const page = await openHarness(browser);
     await page.evaluate((settings) => harness.listenAndNote(settings).then(() => undefined), SETTINGS);

@@ -12,7 +12,7 @@ const SAMPLE_RATE_HZ = 44100;
 /** The fake device plays 10 ms buffers; a file of whole buffers begins anew without a seam. */
 const BUFFER_SAMPLES = 441;
 
-/** A walk in steps of two, three and four semitones from A0 to C8: every register is in it. */
+/** From A0 to A6 in steps of three and four semitones: every register is in it. */
 export const PLAYED_MIDI = [
   21, 24, 28, 31, 35, 38, 42, 45, 48, 52, 55, 59, 62, 66, 69, 72, 76, 79, 83, 86, 90, 93,
 ] as const;
@@ -30,10 +30,10 @@ export function playSurvey(): PlayedSurvey {
   const { samples } = synthesizeSurvey({
     notes: PLAYED_MIDI.map((midi, index) => ({
       strings: [{ midi, offsetCents: ((index * 7) % 13) - 6 }],
-      holdS: 1.7,
+      holdS: 1.5,
     })),
     sampleRateHz: SAMPLE_RATE_HZ,
-    gapS: 0.3,
+    gapS: 0.2,
     leadS: 1,
     tailS: 1,
     noiseDbfs: -75,
