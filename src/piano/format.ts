@@ -50,8 +50,14 @@ export function formatCentsValue(offsetCents: number | null, standardUncertainty
 /** The standard uncertainty of such an offset. @example formatCentsUncertainty(0.31) // '± 0.31' */
 export function formatCentsUncertainty(standardUncertaintyCents: number | null): string {
   if (standardUncertaintyCents === null) return NOT_MEASURED;
-  if (standardUncertaintyCents < 0.005) return `±${THIN_SPACE}<0.01`;
-  return `±${THIN_SPACE}${formatNumber(standardUncertaintyCents, centsDecimals(standardUncertaintyCents))}`;
+  return plusMinus(standardUncertaintyCents, centsDecimals(standardUncertaintyCents));
+}
+
+/** An uncertainty too small for the decimals shown is said to be below the last place, never to be zero. */
+function plusMinus(standardUncertainty: number, decimalCount: number): string {
+  const text = formatNumber(standardUncertainty, decimalCount);
+  const isBelow = Number(text) === 0 && standardUncertainty > 0;
+  return `±${THIN_SPACE}${isBelow ? `<${(10 ** -decimalCount).toFixed(decimalCount)}` : text}`;
 }
 
 /** @example formatCents(-1.02, 0.31) // '−1.02 ± 0.31 cents' */
@@ -69,10 +75,10 @@ function centsDecimals(standardUncertaintyCents: number | null | undefined): num
 /** @example formatHz(219.8712, 0.0021) // '219.8712 ± 0.0021 Hz' */
 export function formatHz(frequencyHz: number | null, standardUncertaintyHz?: number | null): string {
   if (frequencyHz === null) return NOT_MEASURED;
-  const decimals = standardUncertaintyHz == null ? 1 : decimalsFor(standardUncertaintyHz, 4);
-  const uncertainty =
-    standardUncertaintyHz == null ? '' : ` ±${THIN_SPACE}${formatNumber(standardUncertaintyHz, decimals)}`;
-  return `${formatNumber(frequencyHz, decimals)}${uncertainty}${NO_BREAK_SPACE}Hz`;
+  if (standardUncertaintyHz == null) return `${formatNumber(frequencyHz, 1)}${NO_BREAK_SPACE}Hz`;
+  const decimals = decimalsFor(standardUncertaintyHz, 4);
+  const uncertainty = plusMinus(standardUncertaintyHz, decimals);
+  return `${formatNumber(frequencyHz, decimals)} ${uncertainty}${NO_BREAK_SPACE}Hz`;
 }
 
 /** A pitch standard: whole numbers bare, others with one decimal. @example formatPitchStandard(440) // 'A4 = 440 Hz' */
@@ -99,11 +105,11 @@ export function formatSeconds(durationS: number | null): string {
   return durationS === null ? NOT_MEASURED : `${formatNumber(durationS, durationS < 10 ? 1 : 0)}${NO_BREAK_SPACE}s`;
 }
 
-/** Time still to go, in words coarse enough to be true. @example formatTimeLeft(190) // 'about 3 minutes' */
+/** Time still to go, in words coarse enough to be true. @example formatTimeLeft(190) // 'about 3 minutes left' */
 export function formatTimeLeft(durationS: number): string {
-  if (durationS < 45) return 'less than a minute';
+  if (durationS < 45) return 'less than a minute left';
   const minuteCount = Math.round(durationS / 60);
-  return minuteCount <= 1 ? 'about a minute' : `about ${minuteCount} minutes`;
+  return minuteCount <= 1 ? 'about a minute left' : `about ${minuteCount} minutes left`;
 }
 
 /** @example formatBeatRate(0.62) // '0.62 beats a second' */
@@ -120,9 +126,9 @@ export function formatInharmonicity(inharmonicityB: number | null, standardUncer
   const scale = 10 ** exponent;
   const power = `× 10${superscript(exponent)}`;
   if (standardUncertainty == null) return `${formatNumber(inharmonicityB / scale, 2)} ${power}`;
-  const decimals = decimalsFor(standardUncertainty / scale, 3);
+  const decimals = decimalsFor(standardUncertainty / scale, 4);
   const value = formatNumber(inharmonicityB / scale, decimals);
-  return `(${value} ±${THIN_SPACE}${formatNumber(standardUncertainty / scale, decimals)}) ${power}`;
+  return `(${value} ${plusMinus(standardUncertainty / scale, decimals)}) ${power}`;
 }
 
 function superscript(exponent: number): string {
@@ -155,4 +161,12 @@ export function formatYears(years: number): string {
 /** @example formatCount(1, 'visit', 'visits') // '1 visit' */
 export function formatCount(count: number, one: string, many: string): string {
   return `${count} ${count === 1 ? one : many}`;
+}
+
+/** Text from elsewhere as a sentence. @example formatSentence('no beat was found') // 'No beat was found.' */
+export function formatSentence(text: string): string {
+  const trimmed = text.trim();
+  if (trimmed === '') return '';
+  const end = /[.!?…]$/.test(trimmed) ? '' : '.';
+  return `${trimmed.charAt(0).toUpperCase()}${trimmed.slice(1)}${end}`;
 }

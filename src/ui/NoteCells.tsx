@@ -13,32 +13,34 @@ type NoteCellsProps = {
   readonly onPick: (midi: number) => void;
 };
 
-/** Every note of the compass to touch: its name, its state as a shape and as a word. */
+/** Every note of the compass to touch, an octave in a row: its name, its state as a shape and as a word. */
 export function NoteCells({ label, cells, stateWords, nextMidi, nextWord, onPick }: NoteCellsProps) {
   return (
-    <ul className={styles.cells} aria-label={label}>
-      {cells.map((cell) => {
-        const isNext = cell.midi === nextMidi;
-        const word = isNext && cell.state === 'missing' ? nextWord : stateWords[cell.state];
-        return (
-          <li key={cell.midi}>
-            <button
-              type="button"
-              className={styles.cell}
-              data-state={cell.state}
-              data-next={isNext}
-              data-sharp={midiToName(cell.midi).includes('#')}
-              aria-label={`${formatNote(cell.midi)}, ${stateWords[cell.state]}${isNext ? `, ${nextWord}` : ''}`}
-              onClick={() => onPick(cell.midi)}
-            >
-              <span className={styles.name}>{formatNote(cell.midi)}</span>
-              <span className={styles.state}>
-                <StateMark state={cell.state} /> {word}
-              </span>
-            </button>
-          </li>
-        );
-      })}
-    </ul>
+    <div className={styles.frame}>
+      <ul className={styles.cells} aria-label={label}>
+        {cells.map((cell) => {
+          const isNext = cell.midi === nextMidi;
+          const word = isNext ? nextWord : stateWords[cell.state];
+          return (
+            <li key={cell.midi} className={styles.place} data-pitch-class={cell.midi % 12}>
+              <button
+                type="button"
+                className={styles.cell}
+                data-state={cell.state}
+                data-next={isNext}
+                data-sharp={midiToName(cell.midi).includes('#')}
+                aria-label={`${formatNote(cell.midi)}, ${stateWords[cell.state]}${isNext ? `, ${nextWord}` : ''}`}
+                onClick={() => onPick(cell.midi)}
+              >
+                <span className={styles.name}>
+                  {formatNote(cell.midi)} <StateMark state={cell.state} />
+                </span>
+                <span className={styles.state}>{word}</span>
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </div>
   );
 }

@@ -6,6 +6,7 @@ import {
   formatLevel,
   formatPitchStandard,
   formatSeconds,
+  formatSentence,
 } from '../piano/format.ts';
 import type { Beating, NoteReading, TakeQuality } from '../piano/reading.ts';
 import { type Fact, FactList } from './FactList.tsx';
@@ -68,7 +69,7 @@ function BeatingLine({ beating: { kind, rateHz, depthDb, partialNumbers, reason 
       <strong>
         {words.beating}: {words.beatKinds[kind]}
       </strong>
-      {figures.length > 0 && `, ${figures.join(', ')}`}. {reason}
+      {figures.length > 0 && `, ${figures.join(', ')}`}. {formatSentence(reason)}
     </p>
   );
 }

@@ -15,6 +15,7 @@ import {
   formatNumber,
   formatPitchStandard,
   formatSeconds,
+  formatSentence,
   formatSigned,
   formatTemperature,
   formatTimeLeft,
@@ -63,6 +64,7 @@ describe('figures', () => {
   it.each([
     [219.87123, 0.0021, '219.8712 ± 0.0021 Hz'],
     [4186.01, 0.31, '4186.01 ± 0.31 Hz'],
+    [27.5, 0.00001, '27.5000 ± <0.0001 Hz'],
     [27.5, undefined, '27.5 Hz'],
   ])('writes %s Hz known to %s as %s', (value, uncertainty, text) => {
     expect(plain(formatHz(value, uncertainty))).toBe(text);
@@ -71,6 +73,7 @@ describe('figures', () => {
   it.each([
     [0.000212, 0.000002, '(2.120 ± 0.020) × 10⁻⁴'],
     [0.0123, 0.0011, '(1.23 ± 0.11) × 10⁻²'],
+    [0.000212, 0.000000001, '(2.1200 ± <0.0001) × 10⁻⁴'],
     [0.000212, undefined, '2.12 × 10⁻⁴'],
   ])('writes an inharmonicity of %s known to %s as %s', (value, uncertainty, text) => {
     expect(plain(formatInharmonicity(value, uncertainty))).toBe(text);
@@ -108,9 +111,9 @@ describe('notes, dates and lengths of time', () => {
   });
 
   it.each([
-    [20, 'less than a minute'],
-    [60, 'about a minute'],
-    [190, 'about 3 minutes'],
+    [20, 'less than a minute left'],
+    [60, 'about a minute left'],
+    [190, 'about 3 minutes left'],
   ])('says of %s s to go: %s', (durationS, text) => {
     expect(formatTimeLeft(durationS)).toBe(text);
   });
@@ -122,6 +125,10 @@ describe('notes, dates and lengths of time', () => {
     [2.26, '2.3 years'],
   ])('calls %s years %s', (years, text) => {
     expect(formatYears(years)).toBe(text);
+  });
+
+  it('makes a sentence of a text, and leaves a sentence alone', () => {
+    expect(['no beat', 'No beat. ', '  ', 'Why?'].map(formatSentence)).toEqual(['No beat.', 'No beat.', '', 'Why?']);
   });
 
   it('counts one and many', () => {

@@ -15,7 +15,7 @@ export function CorrectionDialog({ cells, recording, onClose }: Props) {
   const take = lastHeardTake(recording.book);
   if (!take) return null;
   const pick = (midi: number) => {
-    void recording.rename(take.id, midi);
+    if (midi !== take.reading.midi) void recording.rename(take.id, midi);
     onClose();
   };
   return (
@@ -25,10 +25,10 @@ export function CorrectionDialog({ cells, recording, onClose }: Props) {
       </p>
       <NoteCells
         label={words.correct.title}
-        cells={cells.filter((cell) => cell.midi !== take.reading.midi)}
+        cells={cells}
         stateWords={texts.common.noteStates}
-        nextMidi={null}
-        nextWord=""
+        nextMidi={take.reading.midi}
+        nextWord={words.correct.takenFor}
         onPick={pick}
       />
     </Dialog>

@@ -9,6 +9,8 @@ const words = texts.recording;
 
 type ProgressPanelProps = {
   readonly next: PlanItem | null;
+  /** Where each string is recorded alone its name belongs to what is next. */
+  readonly namesString: boolean;
   readonly doneCount: number;
   readonly allCount: number;
   readonly timeLeftS: number | null;
@@ -18,12 +20,12 @@ type ProgressPanelProps = {
 
 /** What is next, how far it is, and whether the microphone hears enough. */
 export function ProgressPanel(props: ProgressPanelProps) {
-  const { next, doneCount, allCount, timeLeftS, activity, level } = props;
+  const { next, namesString, doneCount, allCount, timeLeftS, activity, level } = props;
   return (
     <div className={styles.progress}>
       <p className={styles.next}>
         <span className={styles.label}>{words.next}</span>
-        <span className={styles.nextNote}>{next === null ? words.allDone : nextText(next)}</span>
+        <span className={styles.nextNote}>{next === null ? words.allDone : nextText(next, namesString)}</span>
       </p>
       <div>
         <p className={styles.count}>
@@ -40,7 +42,6 @@ export function ProgressPanel(props: ProgressPanelProps) {
   );
 }
 
-function nextText({ midi, stringPosition }: PlanItem): string {
-  const isPlain = stringPosition === 0 || stringPosition === 2;
-  return isPlain ? formatNote(midi) : `${formatNote(midi)}, ${texts.common.stringPosition[stringPosition]}`;
+function nextText({ midi, stringPosition }: PlanItem, namesString: boolean): string {
+  return namesString ? `${formatNote(midi)}, ${texts.common.stringPosition[stringPosition]}` : formatNote(midi);
 }

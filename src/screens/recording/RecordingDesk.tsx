@@ -16,7 +16,7 @@ import { NoteDialog } from './NoteDialog.tsx';
 import { ProgressPanel } from './ProgressPanel.tsx';
 import styles from './recording.module.css';
 import type { RecordingAction } from './recordingKeys.ts';
-import { lastHeard, recordingCells } from './recordingState.ts';
+import { lastHeard, recordingCells, storedCount } from './recordingState.ts';
 import { ProcessingNotice, SourceNotice } from './SourceNotice.tsx';
 import { useKeys } from './useKeys.ts';
 import { type Recording, type StoredSurvey, useRecording } from './useRecording.ts';
@@ -51,7 +51,7 @@ export function RecordingDesk({ records, stored }: Props) {
       <Notices recording={recording} />
       <div className={styles.desk}>
         <HeardNote heard={lastHeard(book, store.writes)} nextMidi={next?.midi ?? null} />
-        <Progress recording={recording} />
+        <Progress recording={recording} namesString={stored.survey.strings === 'single strings'} />
       </div>
       <Controls
         canUndo={book.undoSteps.length > 0}
@@ -100,9 +100,12 @@ function Notices({ recording: { book, microphone, store, start, resume } }: { re
       <ProcessingNotice settings={microphone.notHonoured} />
       <WriteFault fault={store.fault} />
       {store.unstoredCount > 0 && (
-        <Button look="primary" isLarge onPress={store.retry}>
-          {words.storeAgain(store.unstoredCount)}
-        </Button>
+        <div className={styles.offer}>
+          <Button look="primary" isLarge onPress={store.retry}>
+            {words.storeAgain}
+          </Button>
+          <p>{words.unstored(store.unstoredCount)}</p>
+        </div>
       )}
       {microphone.hasHole && (
         <Notice kind="caution" word={texts.common.cautionWord}>
@@ -113,17 +116,20 @@ function Notices({ recording: { book, microphone, store, start, resume } }: { re
   );
 }
 
-function Progress({ recording: { book, microphone, message } }: { readonly recording: Recording }) {
+type ProgressProps = { readonly recording: Recording; readonly namesString: boolean };
+
+function Progress({ recording: { book, microphone, store, message }, namesString }: ProgressProps) {
   const progress = progressOf(book);
   const next = expectedItem(book);
   return (
     <ProgressPanel
       next={next}
-      doneCount={progress.keptCount}
+      namesString={namesString}
+      doneCount={storedCount(book, store.writes)}
       allCount={progress.totalCount}
       timeLeftS={progress.remainingS}
       activity={microphone.isStruck ? words.struck : message}
-      level={microphone.level}
+      level={microphone.source.state === 'listening' ? microphone.level : null}
     />
   );
 }

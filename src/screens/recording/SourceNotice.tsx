@@ -82,12 +82,13 @@ function Fault({ label, onPress, children, detail }: OfferProps & { readonly det
   );
 }
 
-/** Processing meant for speech that the browser left on. */
+/** Processing meant for speech that the browser left on. More channels than asked for do no harm. */
 export function ProcessingNotice({ settings }: { readonly settings: readonly MicrophoneSetting[] }) {
-  if (settings.length === 0) return null;
+  const harmful = settings.filter((setting) => setting !== 'channelCount');
+  if (harmful.length === 0) return null;
   return (
     <Notice kind="caution" word={texts.common.cautionWord}>
-      {words.processing(settings.map((setting) => words.settings[setting]).join(', '))}
+      {words.processing(harmful.map((setting) => words.settings[setting]).join(', '))}
     </Notice>
   );
 }

@@ -20,6 +20,11 @@ export function recordingCells(book: SurveyBook, writes: WriteStates): NoteCell[
   return [...byNote].map(([midi, states]) => ({ midi, state: worstOf(states) }));
 }
 
+/** How many of the strings asked for have a good take that is in the records. */
+export function storedCount(book: SurveyBook, writes: WriteStates): number {
+  return statusesOf(book).filter((status) => stateOf(status, writes) === 'kept').length;
+}
+
 function stateOf({ state, keptTakeId, isSkipped }: ItemStatus, writes: WriteStates): NoteState {
   const isStored = keptTakeId !== null && (writes.get(keptTakeId) ?? 'stored') === 'stored';
   if (isStored && state !== 'missing') return state;

@@ -9,6 +9,7 @@ import { expectedItem } from '../../survey/surveyProgress.ts';
 import { goTo } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
 import type { ListeningSettings, TakeMessage } from '../../workers/listeningMessages.ts';
+import { heldTakes } from './heldTakes.ts';
 import type { RecordingAction } from './recordingKeys.ts';
 import { listenedPosition, placedReading, recordingPlan } from './recordingPlan.ts';
 import { recordSteps } from './recordSteps.ts';
@@ -44,12 +45,14 @@ const SOUNDS_KEPT = 8;
 
 export function useRecording(records: Records, stored: StoredSurvey): Recording {
   const { instrument, visit, survey } = stored;
-  const [book, setBook] = useState(() => restoreBook(recordingPlan(survey.strings, instrument), stored.takes));
+  const [book, setBook] = useState(() =>
+    restoreBook(recordingPlan(survey.strings, instrument), [...stored.takes, ...heldTakes(survey.id)]),
+  );
   const [message, setMessage] = useState('');
   const latest = useRef(book);
   const device = useRef<Pick<Survey, 'deviceLabel' | 'sampleRateHz'>>(survey);
   const sounds = useRef(new Map<TakeId, TakeSound>());
-  const store = useTakeStore(records);
+  const store = useTakeStore(records, survey.id);
 
   const saveSurvey = (change: Partial<Survey>) => records.saveSurvey({ ...survey, ...device.current, ...change });
   const settings = (): ListeningSettings => {

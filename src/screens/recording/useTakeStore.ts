@@ -1,9 +1,10 @@
-import { useRef, useState } from 'react';
-import type { TakeId } from '../../piano/ids.ts';
+import { useEffect, useRef, useState } from 'react';
+import type { SurveyId, TakeId } from '../../piano/ids.ts';
 import type { Take } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
 import type { WriteFailure, WriteOutcome } from '../../records/writeOutcome.ts';
 import { bestTakeIndex } from '../../survey/takeChoice.ts';
+import { heldTakes, holdTake, releaseTake } from './heldTakes.ts';
 import type { WriteStates } from './recordingState.ts';
 import type { RecordStep } from './recordSteps.ts';
 
@@ -21,10 +22,12 @@ export type TakeStore = {
 };
 
 /** Writes takes and changes one after the other, in the order in which they were asked for, and says what became of each. */
-export function useTakeStore(records: Records): TakeStore {
-  const [writes, setWrites] = useState<WriteStates>(new Map());
+export function useTakeStore(records: Records, surveyId: SurveyId): TakeStore {
+  const [writes, setWrites] = useState<WriteStates>(
+    () => new Map(heldTakes(surveyId).map(({ id }) => [id, 'not-stored'])),
+  );
   const [fault, setFault] = useState<WriteFailure | null>(null);
-  const [unstored, setUnstored] = useState<readonly Take[]>([]);
+  const [unstored, setUnstored] = useState(() => heldTakes(surveyId));
   const queue = useRef<Promise<void>>(Promise.resolve());
   const enqueue = (job: () => Promise<void>) => {
     queue.current = queue.current.then(job);
@@ -37,7 +40,7 @@ export function useTakeStore(records: Records): TakeStore {
     enqueue(async () => {
       const outcome = await records.keepTake(take, { isBetter });
       setWrite(take.id, outcome.written ? 'stored' : 'not-stored');
-      setUnstored((before) => [...before.filter((other) => other.id !== take.id), ...(outcome.written ? [] : [take])]);
+      setUnstored(outcome.written ? releaseTake(take) : holdTake(take));
       report(outcome);
     });
   };
@@ -49,6 +52,7 @@ export function useTakeStore(records: Records): TakeStore {
   };
   const retry = () => unstored.forEach(store);
   const settled = () => queue.current;
+  useLeaveWarning(unstored.length > 0);
   return { writes, fault, unstoredCount: unstored.length, store, follow, retry, settled };
 }
 
@@ -59,4 +63,14 @@ function isBetter(newcomer: Take, keptNow: Take): boolean {
 function takeStep(records: Records, step: RecordStep): Promise<WriteOutcome> {
   if (step.kind === 'set-kept') return records.setKept(step.takeId, step.isKept);
   return records.changeTakeNote(step.takeId, step.reading.midi, step.reading);
+}
+
+/** The browser asks before it closes a page that holds takes which are nowhere else. */
+function useLeaveWarning(isWanted: boolean): void {
+  useEffect(() => {
+    if (!isWanted) return;
+    const warn = (event: BeforeUnloadEvent) => event.preventDefault();
+    window.addEventListener('beforeunload', warn);
+    return () => window.removeEventListener('beforeunload', warn);
+  }, [isWanted]);
 }

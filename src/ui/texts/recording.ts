@@ -46,6 +46,7 @@ export const recordingTexts = {
     title: 'Which note was it?',
     current: (note: string) => `It was taken for ${note}.`,
     pick: 'Touch the right note.',
+    takenFor: 'taken for',
     done: (from: string, to: string) => `The take of ${from} now belongs to ${to}.`,
   },
   processing: (names: string) =>
@@ -76,6 +77,7 @@ export const recordingTexts = {
   finished: 'The survey is finished.',
   undone: (note: string) => `The take of ${note} was set aside.`,
   undoneStep: 'The last step was undone.',
-  storeAgain: (count: number) =>
-    `Store ${count === 1 ? 'the take' : `the ${count} takes`} that ${count === 1 ? 'is' : 'are'} not stored yet`,
+  storeAgain: 'Store them again',
+  unstored: (count: number) =>
+    `${count === 1 ? 'One take is' : `${count} takes are`} not stored yet and held in this page alone. Leave it open until they are.`,
 };

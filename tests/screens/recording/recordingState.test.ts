@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { heardQuality, heardSentence } from '../../../src/screens/recording/heard.ts';
-import { lastHeard, recordingCells } from '../../../src/screens/recording/recordingState.ts';
+import { lastHeard, recordingCells, storedCount } from '../../../src/screens/recording/recordingState.ts';
 import { nextSurveyBook } from '../../../src/survey/surveyBook.ts';
 import { readingAt } from '../plainReading.ts';
 import { bookOf, idOf } from './bookOf.ts';
@@ -15,6 +15,12 @@ describe('the cells', () => {
     ['stored', 'kept'],
   ] as const)('of a note whose take is %s are %s: kept means confirmed by the records', (write, state) => {
     expect(recordingCells(bookOf([good]), new Map([[idOf(0), write]]))[0]).toEqual({ midi: 60, state });
+  });
+
+  it('are counted as done on the same terms', () => {
+    const book = bookOf([good, readingAt(61, 0), readingAt(62, 0, { faults: ['speech'] })]);
+    expect(storedCount(book, new Map([[idOf(1), 'storing']]))).toBe(1);
+    expect(storedCount(book, new Map())).toBe(2);
   });
 
   it('tell doubtful from kept and skipped from missing', () => {
