@@ -2,7 +2,7 @@
 import type { Terminal } from './terminal.ts';
 
 /** Somebody who waits longer than this for a result wants to know that work goes on, even in a log file. */
-const SILENCE_S = 30;
+const SILENCE_S = 60;
 
 export function processTerminal(): Terminal {
   const isWatched = process.stderr.isTTY === true;

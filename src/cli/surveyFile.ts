@@ -4,8 +4,11 @@ import type { SurveyFileDocument } from '../files/measureDocument.ts';
 import { surveyFileDocument } from '../files/surveyFileDocument.ts';
 import type { Compass } from '../piano/compass.ts';
 import type { StringPosition } from '../piano/reading.ts';
-import { createSurveyRecording } from '../survey/surveyRecording.ts';
+import { assembleSurvey, type SurveyDocument } from '../survey/assembleSurvey.ts';
+import { createTakeSplitter } from '../survey/takeSplitter.ts';
 import { withRecording } from './openRecording.ts';
+import { measureTakesInOrder } from './takesInOrder.ts';
+import { createThreadPool, type ThreadPool } from './threadPool.ts';
 
 export type SurveyFileOptions = {
   readonly compass: Compass;
@@ -20,20 +23,35 @@ export function surveyFile(
   onProgress: (line: string) => void,
 ): Promise<SurveyFileDocument> {
   return withRecording(file, async (audio) => {
-    const recording = createSurveyRecording(audio.sampleRateHz, options);
-    let sampleCount = 0;
-    for await (const block of audio.blocks()) {
-      recording.push(block);
-      sampleCount += block.length;
-      onProgress(progressLine(sampleCount / audio.sampleRateHz, audio));
+    const pool = createThreadPool(Number.POSITIVE_INFINITY);
+    try {
+      const findings = await survey(audio, options, pool, onProgress);
+      const { sampleRateHz, warnings } = audio;
+      const { pitchStandardHz } = options;
+      const fileWarnings = warnings.map((warning) => warning.message);
+      return surveyFileDocument({ file, sampleRateHz, pitchStandardHz }, findings, fileWarnings);
+    } finally {
+      await pool.close();
     }
-    const { sampleRateHz, warnings } = audio;
-    return surveyFileDocument(
-      { file, sampleRateHz, pitchStandardHz: options.pitchStandardHz },
-      recording.finish(),
-      warnings.map((warning) => warning.message),
-    );
   });
+}
+
+async function survey(
+  audio: AudioStream,
+  options: SurveyFileOptions,
+  pool: ThreadPool,
+  onProgress: (line: string) => void,
+): Promise<SurveyDocument> {
+  const splitter = createTakeSplitter(audio.sampleRateHz);
+  const takes = measureTakesInOrder(pool, audio.sampleRateHz, options);
+  let sampleCount = 0;
+  for await (const block of audio.blocks()) {
+    for (const segment of splitter.push(block)) await takes.add(segment);
+    sampleCount += block.length;
+    onProgress(progressLine(sampleCount / audio.sampleRateHz, audio));
+  }
+  for (const segment of splitter.finish()) await takes.add(segment);
+  return assembleSurvey(await takes.finish(), options.compass);
 }
 
 function progressLine(heardS: number, { statedDurationS }: AudioStream): string {

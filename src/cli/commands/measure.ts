@@ -1,4 +1,5 @@
 /** `measure FILE…`: one note per recording. */
+import type { MeasureDocument } from '../../files/measureDocument.ts';
 import { noteOption, parseArguments, pitchStandardOption, stringOption } from '../commandOptions.ts';
 import { measureAll } from '../measureAll.ts';
 import type { MeasuredFile, MeasureJob } from '../measureFile.ts';
@@ -58,13 +59,21 @@ function printMeasured(measured: readonly MeasuredFile[], wantsJson: boolean, te
     terminal.print(JSON.stringify(documents.length === 1 ? only : documents, null, 2));
     return;
   }
-  const rows = documents.flatMap((document) => {
-    const file = documents.length === 1 ? '' : document.file;
-    const remark = document.warnings.join('; ');
-    const [reading = null] = document.readings;
-    return [{ file, reading, remark }];
-  });
+  const shared = sharedWarnings(documents);
+  const rows = documents.map((document) => ({
+    file: documents.length === 1 ? '' : document.file,
+    reading: document.readings[0] ?? null,
+    remark: document.warnings.filter((warning) => !shared.includes(warning)).join('; '),
+  }));
   terminal.print(readingTable(rows));
+  if (shared.length > 0) terminal.print(`\nall recordings: ${shared.join('; ')}`);
   const [reading] = only?.readings ?? [];
   if (documents.length === 1 && reading) terminal.print(`\n${partialTable(reading.partials)}`);
+}
+
+/** What is true of every one of several recordings is said once, below the table. */
+function sharedWarnings(documents: readonly MeasureDocument[]): readonly string[] {
+  const [first, ...others] = documents;
+  if (!first || others.length === 0) return [];
+  return first.warnings.filter((warning) => others.every((document) => document.warnings.includes(warning)));
 }
