@@ -48,7 +48,7 @@ export function createHearing(sampleRateHz: number, settings: ListeningSettings,
     cutter.markHole();
     const durationS = sampleCount === null ? null : sampleCount / sampleRateHz;
     const atS = atSample / sampleRateHz;
-    if (atS >= SETTLING_S) report({ kind: 'hole', cause, atS, durationS });
+    if (cause === 'interrupted' || atS >= SETTLING_S) report({ kind: 'hole', cause, atS, durationS });
   };
   const checkFrames = (block: SoundBlock) => {
     const missing = frames.missingBefore(block);

@@ -12,10 +12,12 @@ import { type StoredTake, storedTakes } from './support/storedTakes.ts';
 const TOLERANCE_CENTS = 0.1;
 
 let played: PlayedSurvey;
+let remove: (() => void) | undefined;
 beforeAll(() => {
   played = playSurvey();
+  remove = played.remove;
 });
-afterAll(() => played.remove());
+afterAll(() => remove?.());
 
 type Surveyed = { takes: StoredTake[]; shownRowCount: number; complaints: readonly string[] };
 

@@ -74,6 +74,13 @@ describe('createHearing', () => {
     expect(reports.filter((report) => report.kind === 'hole')).toEqual([]);
   });
 
+  it('tells of an interruption at any time', () => {
+    const { hearing, play, reports } = hearingOf();
+    play(samples, 0, 4 * BLOCK);
+    hearing.interrupt();
+    expect(reports.filter((report) => report.kind === 'hole')).toHaveLength(1);
+  });
+
   it('marks the take into which a device put zeros, and no other', () => {
     const { hearing, play, segments, reports } = hearingOf();
     const holed = new Float32Array(samples.length + 441);
