@@ -21,6 +21,8 @@ const CERTAIN_DEPTH_DB = 2.5;
 /** The rate has to be this many standard uncertainties away from zero. */
 const LEAST_SIGNIFICANCE = 4;
 const DEEPEST_DB = 40;
+/** Faster than this it is heard as roughness, and no unison and no false beat is (common practice). */
+const FASTEST_HZ = 16;
 
 /** Beats between the partial's main component and each other one, deepest first. Empty where there is none. */
 export function beatsOf(partial: PartialFit): Beat[] {
@@ -35,6 +37,7 @@ export function beatsOf(partial: PartialFit): Beat[] {
     const isCertain = significance > CERTAIN_SIGNIFICANCE && depthDb > CERTAIN_DEPTH_DB;
     const isBeat =
       depthDb >= LEAST_DEPTH_DB &&
+      rateHz <= FASTEST_HZ &&
       cycles >= (isCertain ? LEAST_CYCLES_IF_CERTAIN : LEAST_CYCLES) &&
       significance > LEAST_SIGNIFICANCE &&
       other.relativeUncertainty < 0.35;

@@ -13,6 +13,8 @@ export type CombScore = {
   readonly explained: number;
   readonly completeness: number;
   readonly highestPartial: number;
+  /** Share of all the peaks that any of the teeth, however sparse, takes up. */
+  readonly takenUp: number;
 };
 
 /** Below this the case and the room swallow a string's first partials; their absence says little. */
@@ -58,5 +60,6 @@ export function combScore(map: SalienceMap, teeth: Float64Array, f0Hz: number, s
     explained: explainedShare,
     completeness,
     highestPartial: best.highestPartial,
+    takenUp: Math.min(1, explained / total),
   };
 }

@@ -98,7 +98,7 @@ function readingOf(
     ...take,
     midi,
     partials,
-    hasSecondNote: hasSecondNote(search.peaks, midi, fit ?? candidate, search.resolutionHz),
+    hasSecondNote: hasSecondNote(search.peaks, midi, fit ?? candidate, search.resolutionHz, partials),
     steadyShare: steadyShare(partials),
   });
   return {

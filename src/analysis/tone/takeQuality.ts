@@ -21,7 +21,7 @@ const LEAST_PEAK_DBFS = -66;
 const FLAT_RUN = 3;
 const FLAT_RUNS_ALLOWED = 2;
 /** Speech and song glide; a struck string does not. */
-const LEAST_STEADY_SHARE = 0.6;
+const LEAST_STEADY_SHARE = 0.75;
 
 export function judgeQuality(facts: QualityFacts): TakeQuality {
   const { samples, sampleRateHz, onsetIndex, endIndex, partials } = facts;

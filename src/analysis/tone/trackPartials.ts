@@ -25,13 +25,23 @@ export type TrackRequest = {
 const MOST_PARTIALS = 32;
 const MOST_MISSES_IN_A_ROW = 5;
 const HIGHEST_HZ = 15000;
-/** Standard deviation of log B about the typical curve; wide, so that it matters only with three or four weak partials. */
-const PRIOR_SIGMA = 0.9;
+/** Partials further below the loudest than this are left out: coding noise and phantoms live there. */
+const FAINTEST_DB = 62;
+
+/**
+ * What is known of B beforehand. Treble strings are much alike in all pianos (R. W. Young, J. Acoust. Soc. Am. 24 (1952) 267–273), bass
+ * strings not; the spreads of log B, 0.35 and 0.7, are chosen wide, so that they matter only where the partials say little.
+ */
+function priorOf(midi: number): Prior {
+  const sigma = midi >= 64 ? 0.35 : Math.min(0.7, 0.35 + (0.35 * (64 - midi)) / 24);
+  return { logB: Math.log(typicalInharmonicity(midi)), sigma };
+}
 
 export function trackPartials(request: TrackRequest): Tone {
   const { candidate } = request;
-  const prior = { logB: Math.log(typicalInharmonicity(candidate.midi)), sigma: PRIOR_SIGMA };
+  const prior = priorOf(candidate.midi);
   let guess = refineOnPeaks(request, prior);
+  let loudest = 0;
   const partials: PartialFit[] = [];
   let misses = 0;
   const ceilingHz = Math.min(HIGHEST_HZ, 0.45 * request.sampleRateHz);
@@ -39,7 +49,9 @@ export function trackPartials(request: TrackRequest): Tone {
     const predicted = guess.predict(n);
     if (predicted.hz > ceilingHz) break;
     const partial = fitPartial(partialRequest(request, n, predicted, guess));
-    if (!partial) {
+    const amplitude = partial?.components[0]?.amplitude ?? 0;
+    loudest = Math.max(loudest, amplitude);
+    if (!partial || amplitude < loudest * 10 ** (-FAINTEST_DB / 20)) {
       if (predicted.hz > 80) misses++;
       continue;
     }
@@ -70,14 +82,16 @@ function guessOf(fit: InharmonicityFit): Guess {
  */
 function refineOnPeaks(request: TrackRequest, prior: Prior): Guess {
   const { candidate, peaks } = request;
-  let current = firstGuess(candidate);
+  let current = firstGuess(candidate, prior);
   for (let round = 0; round < 2; round++) {
     const matched: { partialNumber: number; hz: number; standardUncertaintyHz: number }[] = [];
     for (let n = 1; n <= Math.max(3, candidate.comb.highestPartial); n++) {
       const { hz, standardUncertaintyHz } = current.predict(n);
       const tolerance = Math.min(0.2 * current.f0Hz, Math.max(0.5, 0.004 * hz, 2.5 * standardUncertaintyHz));
       const near = peaks.filter((peak) => Math.abs(peak.hz - hz) < tolerance);
-      const best = near.sort((a, b) => b.levelDbfs - a.levelDbfs)[0];
+      // A peak twice as far off the expectation has to be much louder: a phantom sits at exactly twice the first partial.
+      const merit = (peak: SpectralPeak) => peak.levelDbfs - 3 * ((peak.hz - hz) / standardUncertaintyHz) ** 2;
+      const best = near.sort((a, b) => merit(b) - merit(a))[0];
       if (!best) continue;
       matched.push({ partialNumber: n, hz: best.hz, standardUncertaintyHz: 0.05 + 4e-4 * best.hz });
       const fit = fitInharmonicity(matched, current, prior);
@@ -90,8 +104,8 @@ function refineOnPeaks(request: TrackRequest, prior: Prior): Guess {
   return current;
 }
 
-/** Before anything is matched: f0 to a third of a percent, B to a factor of two. */
-function firstGuess(candidate: NoteCandidate): Guess {
+/** Before anything is matched: f0 to a third of a percent, B as well as it is known beforehand. */
+function firstGuess(candidate: NoteCandidate, prior: Prior): Guess {
   const { f0Hz, inharmonicityB } = candidate;
   return {
     f0Hz,
@@ -99,7 +113,7 @@ function firstGuess(candidate: NoteCandidate): Guess {
     predict: (n) => {
       const hz = partialHz(f0Hz, inharmonicityB, n);
       const bn2 = inharmonicityB * n * n;
-      return { hz, standardUncertaintyHz: hz * Math.hypot(0.003, (0.35 * bn2) / (1 + bn2)) };
+      return { hz, standardUncertaintyHz: hz * Math.hypot(0.003, (0.5 * prior.sigma * bn2) / (1 + bn2)) };
     },
   };
 }
