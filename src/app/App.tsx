@@ -8,9 +8,11 @@ import styles from './Shell.module.css';
 import { Shell } from './Shell.tsx';
 import { useRecords } from './useRecords.ts';
 import { useRoute } from './useRoute.ts';
+import { useScrollMemory } from './useScrollMemory.ts';
 
 export function App() {
   const { route, address } = useRoute();
+  useScrollMemory(address);
   const records = useRecords();
   return (
     <Shell>

@@ -8,6 +8,8 @@ export type Column<Row> = {
   readonly isNumber?: boolean;
   /** The column that names the row. */
   readonly isRowHeader?: boolean;
+  /** Left out where there is no room; what it says must be reachable elsewhere. */
+  readonly hidesWhenNarrow?: boolean;
 };
 
 type DataTableProps<Row> = {
@@ -30,7 +32,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
         <thead>
           <tr>
             {columns.map((column) => (
-              <th key={column.key} scope="col" data-number={column.isNumber}>
+              <th key={column.key} scope="col" data-number={column.isNumber} data-hides={column.hidesWhenNarrow}>
                 {column.title}
               </th>
             ))}
@@ -59,7 +61,7 @@ function Cell<Row>({ column, row }: { readonly column: Column<Row>; readonly row
       </th>
     );
   return (
-    <td data-number={column.isNumber} data-title={column.title}>
+    <td data-number={column.isNumber} data-hides={column.hidesWhenNarrow} data-title={column.title}>
       {content}
     </td>
   );

@@ -23,7 +23,12 @@ const COLUMNS: readonly Column<Take>[] = [
     isRowHeader: true,
     cell: (take) => <a href={routeToHref({ screen: 'take', takeId: take.id })}>{formatNote(take.midi)}</a>,
   },
-  { key: 'string', title: words.string, cell: (take) => texts.common.stringPosition[take.stringPosition] },
+  {
+    key: 'string',
+    title: words.string,
+    hidesWhenNarrow: true,
+    cell: (take) => texts.common.stringPosition[take.stringPosition],
+  },
   {
     key: 'cents',
     title: words.cents,
@@ -40,23 +45,15 @@ const COLUMNS: readonly Column<Take>[] = [
     key: 'inharmonicity',
     title: words.inharmonicity,
     isNumber: true,
+    hidesWhenNarrow: true,
     cell: ({ reading }) => formatInharmonicity(reading.inharmonicityB),
   },
-  { key: 'beating', title: words.beating, cell: ({ reading }) => beatingText(reading.beating) },
+  { key: 'beating', title: words.beating, hidesWhenNarrow: true, cell: ({ reading }) => beatingText(reading.beating) },
   { key: 'state', title: words.state, cell: (take) => <TakeState take={take} /> },
 ];
 
 export function ReadingTable({ takes, caption }: { readonly takes: readonly Take[]; readonly caption: string }) {
-  return (
-    <DataTable
-      caption={caption}
-      isCaptionHidden
-      columns={COLUMNS}
-      rows={takes}
-      rowKey={(take) => take.id}
-      stacksWhenNarrow
-    />
-  );
+  return <DataTable caption={caption} isCaptionHidden columns={COLUMNS} rows={takes} rowKey={(take) => take.id} />;
 }
 
 function beatingText({ kind, rateHz }: Beating): string {

@@ -1,5 +1,6 @@
 import type { Records } from '../../records/records.ts';
 import { Button, LinkButton } from '../../ui/Button.tsx';
+import { Notice } from '../../ui/Notice.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
@@ -35,6 +36,7 @@ export function WorkshopScreen({ records }: { readonly records: Records }) {
         }
       />
       <WriteFault fault={workshop.fault} />
+      <DamagedNotice count={records.damagedRows().length} />
       {isInstalling && <InstallProgress share={workshop.installingShare ?? 0} />}
       {isEmpty && !isInstalling && <FirstSteps onLookAround={() => void workshop.install()} />}
       {!isEmpty && <InstrumentList summaries={summaries} />}
@@ -49,5 +51,14 @@ export function WorkshopScreen({ records }: { readonly records: Records }) {
         </Section>
       )}
     </>
+  );
+}
+
+function DamagedNotice({ count }: { readonly count: number }) {
+  if (count === 0) return null;
+  return (
+    <Notice kind="caution" word={texts.common.cautionWord}>
+      {texts.common.damaged(count)}
+    </Notice>
   );
 }

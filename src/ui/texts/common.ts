@@ -11,10 +11,8 @@ export const commonTexts = {
   cancel: 'Cancel',
   change: 'Change',
   close: 'Close',
-  notRecorded: 'not recorded',
   invented: 'Invented data',
   inventedHint: 'From the demonstration workshop: nobody measured this.',
-  noteWord: 'Note:',
   cautionWord: 'Caution:',
   faultWord: 'Not done:',
   theme: {

@@ -76,7 +76,6 @@ export const instrumentTexts = {
     to: 'To note',
     rangeHint: 'Leave both empty for the whole instrument.',
     remark: 'Remark',
-    entered: (kind: string) => `Entered: ${kind}.`,
     faults: {
       'date-missing': 'Give the date on which it was done.',
       'from-not-a-note': 'Give a note by name, such as C4, or leave it empty.',

@@ -31,7 +31,6 @@ export const takeTexts = {
   beatDepth: (rate: string, depth: string) => `${rate}, ${depth} deep`,
   noBeats: 'none',
   noPartials: 'No partial could be measured in this take.',
-  recorded: 'Recorded',
   isKept: 'This is the kept take of its note.',
   isAside: 'Set aside; another take of this note is kept, or none.',
   keep: 'Keep this take instead',
@@ -60,6 +59,6 @@ export const takeTexts = {
     speech: 'That was speech, not a note.',
     'two-notes': 'Two notes at once. Play one alone.',
   },
-  good: 'good take',
-  doubtful: 'doubtful take',
+  good: 'good',
+  doubtful: 'doubtful',
 };

@@ -111,8 +111,13 @@ describe('changeIntervals', () => {
   });
 
   it('have no start where a tuning without a survey bears the date', () => {
-    const figures = figuresOf(surveyOf(autumn, 'as-found', { 69: 3 }), surveyOf(winter, 'as-found', { 69: 1 }));
-    expect(changeIntervals(figures, [eventOn(autumn.visitedOn, 'tuned')])).toEqual([]);
+    const figures = figuresOf(
+      surveyOf(spring, 'as-left', { 69: 0 }),
+      surveyOf(autumn, 'as-found', { 69: 3 }),
+      surveyOf(winter, 'as-found', { 69: 1 }),
+    );
+    const intervals = changeIntervals(figures, [eventOn(autumn.visitedOn, 'tuned')]);
+    expect(intervals.map(({ toVisit }) => toVisit)).toEqual([autumn]);
   });
 
   it('have no median where no string was read on both sides', () => {
