@@ -1,11 +1,9 @@
 /** One cut stretch becomes a take with its outcome: the measuring worker's work, apart from the messages. */
 import { type MeasureOptions, measureTake } from '../analysis/tone/measureTake.ts';
+import { skipAfterStrikeS } from '../analysis/tone/takeBounds.ts';
 import type { NoteReading, TakeOutcome } from '../piano/reading.ts';
 import { findJumps } from './jumpFinder.ts';
 import type { SegmentToMeasure, TakeMessage } from './listeningMessages.ts';
-
-/** The blow's own noise is over, and the tone steady enough to show a jump. */
-const STEADY_AFTER_S = 0.08;
 
 /** @param expectedMidi the note that a walk up the compass has come to, where there is one */
 export function measureSegment(segment: SegmentToMeasure, expectedMidi: number | undefined): TakeMessage {
@@ -26,8 +24,10 @@ export function measureSegment(segment: SegmentToMeasure, expectedMidi: number |
 /** Whether the stretch that was measured has a jump in it. */
 function hasJump({ samples, sampleRateHz, onsetIndex }: SegmentToMeasure, outcome: TakeOutcome): boolean {
   if (!outcome.found) return false;
-  const end = onsetIndex + Math.round(outcome.reading.durationS * sampleRateHz);
-  return findJumps(samples.subarray(0, end), onsetIndex + Math.round(STEADY_AFTER_S * sampleRateHz)).length > 0;
+  const { durationS, partial1Hz } = outcome.reading;
+  const start = onsetIndex + Math.round(skipAfterStrikeS(partial1Hz) * sampleRateHz);
+  const end = onsetIndex + Math.round(durationS * sampleRateHz);
+  return findJumps(samples.subarray(0, end), start).length > 0;
 }
 
 export function takeOf(segment: SegmentToMeasure, outcome: TakeOutcome): TakeMessage {
