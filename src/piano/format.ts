@@ -41,6 +41,20 @@ export function formatNoteRange(fromMidi: number, toMidi: number): string {
   return fromMidi === toMidi ? formatNote(fromMidi) : `${formatNote(fromMidi)} to ${formatNote(toMidi)}`;
 }
 
+/** Notes in rising order; three or more neighbours as a range. @example formatNotes([60, 62, 63, 64]) // 'C4, D4 to E4' */
+export function formatNotes(midis: readonly number[]): string {
+  const runs: [from: number, to: number][] = [];
+  for (const midi of midis) {
+    const run = runs.at(-1);
+    if (run && midi === run[1] + 1) run[1] = midi;
+    else runs.push([midi, midi]);
+  }
+  const names = runs.flatMap(([from, to]) =>
+    to === from + 1 ? [formatNote(from), formatNote(to)] : [formatNoteRange(from, to)],
+  );
+  return names.join(', ');
+}
+
 /** An offset or a change in cents, without its unit. Two decimals at most: finer than any string stays. */
 export function formatCentsValue(offsetCents: number | null, standardUncertaintyCents?: number | null): string {
   if (offsetCents === null) return NOT_MEASURED;

@@ -12,6 +12,7 @@ import {
   formatLevel,
   formatNote,
   formatNoteRange,
+  formatNotes,
   formatNumber,
   formatPitchStandard,
   formatSeconds,
@@ -98,6 +99,12 @@ describe('notes, dates and lengths of time', () => {
   it('writes sharps with the sharp sign', () => {
     expect([21, 54, 108].map(formatNote)).toEqual(['A0', 'F♯3', 'C8']);
     expect([formatNoteRange(59, 69), formatNoteRange(59, 59)]).toEqual(['B3 to A4', 'B3']);
+  });
+
+  it('gathers neighbours in a list of notes', () => {
+    expect(formatNotes([60, 62, 63, 64])).toBe('C4, D4 to E4');
+    expect(formatNotes([60, 61, 70])).toBe('C4, C♯4, A♯4');
+    expect(formatNotes([])).toBe('');
   });
 
   it('writes a date in words, whatever the time zone of the machine', () => {

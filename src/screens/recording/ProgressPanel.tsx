@@ -14,13 +14,15 @@ type ProgressPanelProps = {
   readonly doneCount: number;
   readonly allCount: number;
   readonly timeLeftS: number | null;
-  readonly activity: string;
+  readonly isStruck: boolean;
+  /** What the last button did. */
+  readonly message: string;
   readonly level: LevelView | null;
 };
 
 /** What is next, how far it is, and whether the microphone hears enough. */
 export function ProgressPanel(props: ProgressPanelProps) {
-  const { next, namesString, doneCount, allCount, timeLeftS, activity, level } = props;
+  const { next, namesString, doneCount, allCount, timeLeftS, isStruck, message, level } = props;
   return (
     <div className={styles.progress}>
       <p className={styles.next}>
@@ -37,7 +39,8 @@ export function ProgressPanel(props: ProgressPanelProps) {
       {level && (
         <LevelBar label={words.level.label} share={level.share} zone={level.zone} word={words.level[level.zone]} />
       )}
-      <p className={styles.activity}>{activity}</p>
+      <p className={styles.activity}>{isStruck && words.struck}</p>
+      <p role="status">{message}</p>
     </div>
   );
 }

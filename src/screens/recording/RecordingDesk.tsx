@@ -18,8 +18,9 @@ import styles from './recording.module.css';
 import type { RecordingAction } from './recordingKeys.ts';
 import { lastHeard, recordingCells, storedCount } from './recordingState.ts';
 import { ProcessingNotice, SourceNotice } from './SourceNotice.tsx';
+import type { StoredSurvey } from './storedSurvey.ts';
 import { useKeys } from './useKeys.ts';
-import { type Recording, type StoredSurvey, useRecording } from './useRecording.ts';
+import { type Recording, useRecording } from './useRecording.ts';
 
 const words = texts.recording;
 
@@ -128,7 +129,8 @@ function Progress({ recording: { book, microphone, store, message }, namesString
       doneCount={storedCount(book, store.writes)}
       allCount={progress.totalCount}
       timeLeftS={progress.remainingS}
-      activity={microphone.isStruck ? words.struck : message}
+      isStruck={microphone.isStruck}
+      message={message}
       level={microphone.source.state === 'listening' ? microphone.level : null}
     />
   );

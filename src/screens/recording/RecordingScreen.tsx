@@ -9,7 +9,7 @@ import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
 import type { Observed } from '../../ui/useObserved.ts';
 import { RecordingDesk } from './RecordingDesk.tsx';
-import type { StoredSurvey } from './useRecording.ts';
+import type { StoredSurvey } from './storedSurvey.ts';
 
 type Props = { readonly records: Records; readonly surveyId: SurveyId };
 

@@ -1,5 +1,7 @@
 /** A take measured again as another note. */
+import type { TakeId } from '../../piano/ids.ts';
 import type { NoteReading } from '../../piano/reading.ts';
+import type { TakeMessage } from '../../workers/listeningMessages.ts';
 import { renamedReading } from './recordSteps.ts';
 
 export type TakeSound = {
@@ -25,4 +27,13 @@ export async function remeasured(
   const { samples, sampleRateHz, startS, onsetIndex } = sound;
   const outcome = measureTake(samples, sampleRateHz, { pitchStandardHz, stringPosition, midi, startS, onsetIndex });
   return outcome.found ? outcome.reading : renamed;
+}
+
+/** So many takes keep their sound in memory: some megabytes, enough to correct what was just played. */
+const SOUNDS_KEPT = 8;
+
+export function keepSound(sounds: Map<TakeId, TakeSound>, id: TakeId, told: TakeMessage): void {
+  const { samples, sampleRateHz, startS, onsetS } = told;
+  sounds.set(id, { samples, sampleRateHz, startS, onsetIndex: Math.round((onsetS - startS) * sampleRateHz) });
+  for (const old of [...sounds.keys()].slice(0, -SOUNDS_KEPT)) sounds.delete(old);
 }

@@ -1,30 +1,24 @@
 import { useRef, useState } from 'react';
 import { formatNote } from '../../piano/format.ts';
 import type { TakeId } from '../../piano/ids.ts';
-import type { Instrument, Survey, Take, Visit } from '../../piano/instrument.ts';
+import type { Survey } from '../../piano/instrument.ts';
 import { newId } from '../../records/newId.ts';
 import type { Records } from '../../records/records.ts';
-import { type BookEvent, nextSurveyBook, type SurveyBook } from '../../survey/surveyBook.ts';
-import { expectedItem } from '../../survey/surveyProgress.ts';
+import type { BookEvent, SurveyBook } from '../../survey/surveyBook.ts';
 import { goTo } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
-import type { ListeningSettings, TakeMessage } from '../../workers/listeningMessages.ts';
+import type { TakeMessage } from '../../workers/listeningMessages.ts';
 import { heldTakes } from './heldTakes.ts';
 import type { RecordingAction } from './recordingKeys.ts';
-import { listenedPosition, placedReading, recordingPlan } from './recordingPlan.ts';
+import { placedReading } from './recordingPlan.ts';
 import { recordSteps } from './recordSteps.ts';
-import { remeasured, type TakeSound } from './remeasured.ts';
-import { restoreBook } from './restoreBook.ts';
+import { keepSound, remeasured, type TakeSound } from './remeasured.ts';
+import { listeningSettings, type StoredSurvey, takeOfReading } from './storedSurvey.ts';
 import { type Microphone, useListening } from './useListening.ts';
+import { useSurveyBook } from './useSurveyBook.ts';
 import { type TakeStore, useTakeStore } from './useTakeStore.ts';
 
-/** What was in the records when the screen opened. */
-export type StoredSurvey = {
-  readonly instrument: Instrument;
-  readonly visit: Visit;
-  readonly survey: Survey;
-  readonly takes: readonly Take[];
-};
+type DeskAction = Exclude<RecordingAction, 'another-note'>;
 
 export type Recording = {
   readonly book: SurveyBook;
@@ -34,117 +28,89 @@ export type Recording = {
   readonly message: string;
   readonly start: () => void;
   readonly resume: () => void;
-  readonly act: (action: Exclude<RecordingAction, 'another-note'>) => void;
+  readonly act: (action: DeskAction) => void;
   readonly playNext: (midi: number) => void;
   readonly setAside: (takeId: TakeId) => void;
   readonly rename: (takeId: TakeId, midi: number) => Promise<void>;
 };
 
-/** So many takes keep their sound in memory, to be measured again as another note. */
-const SOUNDS_KEPT = 8;
-
+/** Leads what the microphone's workers tell into the book and the records, and what the player does into all three. */
 export function useRecording(records: Records, stored: StoredSurvey): Recording {
-  const { instrument, visit, survey } = stored;
-  const [book, setBook] = useState(() =>
-    restoreBook(recordingPlan(survey.strings, instrument), [...stored.takes, ...heldTakes(survey.id)]),
-  );
+  const { survey } = stored;
+  const { book, latest, happen } = useSurveyBook(stored);
+  const store = useTakeStore(records, survey.id);
   const [message, setMessage] = useState('');
-  const latest = useRef(book);
   const device = useRef<Pick<Survey, 'deviceLabel' | 'sampleRateHz'>>(survey);
   const sounds = useRef(new Map<TakeId, TakeSound>());
-  const store = useTakeStore(records, survey.id);
 
-  const saveSurvey = (change: Partial<Survey>) => records.saveSurvey({ ...survey, ...device.current, ...change });
-  const settings = (): ListeningSettings => {
-    const { pitchStandardHz } = visit;
-    const expectedMidi = expectedItem(latest.current)?.midi;
-    const stringPosition = listenedPosition(survey.strings);
-    return { pitchStandardHz, stringPosition, ...(expectedMidi !== undefined && { expectedMidi }) };
-  };
-  const happen = (event: BookEvent) => {
-    const before = latest.current;
-    latest.current = nextSurveyBook(before, event);
-    setBook(latest.current);
-    if (event.kind === 'heard' || event.kind === 'nothing-heard') return;
-    store.follow(recordSteps(before, latest.current));
-    microphone.set(settings());
-  };
-  const onTake = (message: TakeMessage) => {
+  const saveSurvey = (finishedAt: string | null) => records.saveSurvey({ ...survey, ...device.current, finishedAt });
+  const onTake = (told: TakeMessage) => {
     setMessage('');
-    const atS = Date.now() / 1000;
-    if (!message.outcome.found) return happen({ kind: 'nothing-heard', reason: message.outcome.reason, atS });
+    const nowMs = Date.now();
+    const { outcome } = told;
+    if (!outcome.found) return void happen({ kind: 'nothing-heard', reason: outcome.reason, atS: nowMs / 1000 });
     const id = newId<TakeId>();
-    const reading = placedReading(message.outcome.reading, latest.current, survey.strings);
-    keepSound(sounds.current, id, message);
-    happen({ kind: 'heard', id, reading, atS });
-    const { midi, stringPosition } = reading;
-    const owner = { surveyId: survey.id, visitId: visit.id, instrumentId: instrument.id };
-    const recordedAt = new Date(1000 * atS).toISOString();
-    store.store({ id, ...owner, midi, stringPosition, recordedAt, isKept: reading.quality.isUsable, reading });
+    const reading = placedReading(outcome.reading, latest(), survey.strings);
+    keepSound(sounds.current, id, told);
+    happen({ kind: 'heard', id, reading, atS: nowMs / 1000 });
+    store.store(takeOfReading(stored, id, reading, nowMs));
   };
-  const onStarted = ({
-    deviceLabel,
-    sampleRateHz,
-  }: Pick<Survey, 'deviceLabel'> & { readonly sampleRateHz: number }) => {
-    device.current = { deviceLabel, sampleRateHz };
-    void saveSurvey({ finishedAt: null });
+  const microphone = useListening({
+    onTake,
+    onStarted: ({ deviceLabel, sampleRateHz }) => {
+      device.current = { deviceLabel, sampleRateHz };
+      void saveSurvey(null);
+    },
+  });
+  /** A step of the player: the records follow, and the measuring is told what to expect now. */
+  const step = (event: BookEvent) => {
+    const { before, after } = happen(event);
+    store.follow(recordSteps(before, after));
+    microphone.set(listeningSettings(stored, after));
   };
-  const microphone = useListening({ onTake, onStarted });
-
-  const undo = () => {
-    const step = latest.current.undoSteps.at(-1);
-    happen({ kind: 'undo' });
-    setMessage(
-      step?.kind === 'heard' && step.take
-        ? texts.recording.undone(formatNote(step.take.reading.midi))
-        : texts.recording.undoneStep,
-    );
+  const resume = () => {
+    step({ kind: 'resume' });
+    void microphone.resume();
+  };
+  const togglePause = () => {
+    if (microphone.source.state === 'paused') return resume();
+    if (microphone.source.state !== 'listening') return;
+    microphone.pause();
+    step({ kind: 'pause' });
   };
   const finish = async () => {
     await microphone.stop();
     await store.settled();
-    const outcome = await saveSurvey({ finishedAt: new Date().toISOString() });
+    if (heldTakes(survey.id).length > 0) return; // the screen says so and offers to store them again
+    const outcome = await saveSurvey(new Date().toISOString());
     if (outcome.written) goTo({ screen: 'survey', surveyId: survey.id });
   };
-  const resume = () => {
-    happen({ kind: 'resume' });
-    void microphone.resume();
-  };
-  const act = (action: Exclude<RecordingAction, 'another-note'>) => {
-    setMessage('');
-    if (action === 'undo') return undo();
-    if (action === 'finish') return void finish();
-    if (action !== 'pause') return happen({ kind: action });
-    if (microphone.source.state === 'paused') return resume();
-    if (microphone.source.state !== 'listening') return;
-    microphone.pause();
-    happen({ kind: 'pause' });
+  const act = (action: DeskAction) => {
+    setMessage(action === 'undo' ? undoMessage(latest()) : '');
+    if (action === 'finish') void finish();
+    else if (action === 'pause') togglePause();
+    else step({ kind: action });
   };
   const rename = async (takeId: TakeId, midi: number) => {
-    const take = latest.current.takes.find((candidate) => candidate.id === takeId);
+    const take = latest().takes.find((candidate) => candidate.id === takeId);
     if (!take) return;
     const reading = await remeasured(take.reading, midi, sounds.current.get(takeId));
-    happen({ kind: 'renamed', takeId, reading: placedReading(reading, latest.current, survey.strings) });
+    step({ kind: 'renamed', takeId, reading: placedReading(reading, latest(), survey.strings) });
     setMessage(texts.recording.correct.done(formatNote(take.reading.midi), formatNote(midi)));
   };
-  return {
-    book,
-    microphone,
-    store,
-    message,
-    start: () => void microphone.start(settings()),
-    resume,
-    act,
-    playNext: (midi) => {
-      const item = latest.current.plan.find((candidate) => candidate.midi === midi);
-      if (item) happen({ kind: 'go-to', item });
-    },
-    setAside: (takeId) => happen({ kind: 'set-aside', takeId }),
-    rename,
+  const playNext = (midi: number) => {
+    const item = latest().plan.find((candidate) => candidate.midi === midi);
+    if (item) step({ kind: 'go-to', item });
   };
+  const start = () => void microphone.start(listeningSettings(stored, latest()));
+  const setAside = (takeId: TakeId) => step({ kind: 'set-aside', takeId });
+  return { book, microphone, store, message, start, resume, act, playNext, setAside, rename };
 }
 
-function keepSound(sounds: Map<TakeId, TakeSound>, id: TakeId, { samples, sampleRateHz, startS, onsetS }: TakeMessage) {
-  sounds.set(id, { samples, sampleRateHz, startS, onsetIndex: Math.round((onsetS - startS) * sampleRateHz) });
-  for (const old of [...sounds.keys()].slice(0, -SOUNDS_KEPT)) sounds.delete(old);
+/** What undoing is about to do. */
+function undoMessage({ undoSteps }: SurveyBook): string {
+  const last = undoSteps.at(-1);
+  if (!last) return '';
+  const isTake = last.kind === 'heard' && last.take !== null;
+  return isTake ? texts.recording.undone(formatNote(last.take.reading.midi)) : texts.recording.undoneStep;
 }

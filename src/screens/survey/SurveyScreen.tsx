@@ -1,4 +1,4 @@
-import { formatDate, formatNote } from '../../piano/format.ts';
+import { formatDate, formatNotes } from '../../piano/format.ts';
 import type { SurveyId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { LinkButton } from '../../ui/Button.tsx';
@@ -92,7 +92,7 @@ function MissingNotes({ cells }: { readonly cells: readonly NoteCell[] }) {
   if (missing.length === 0 || missing.length === cells.length) return null;
   return (
     <p>
-      {words.skipped}: {missing.map((cell) => formatNote(cell.midi)).join(', ')}
+      {words.skipped}: {formatNotes(missing.map((cell) => cell.midi))}
     </p>
   );
 }
