@@ -23,8 +23,8 @@ export function createRoomNoise(): RoomNoise {
       learnedCount++;
       lines ??= new Float64Array(tones.levelsDbfs.length);
       const weight = 1 / Math.min(learnedCount, HELD_STRETCHES);
-      for (const [bin, level] of tones.levelsDbfs.entries())
-        lines[bin] = (1 - weight) * (lines[bin] ?? 0) + weight * 10 ** (level / 10);
+      for (let bin = 0; bin < lines.length; bin++)
+        lines[bin] = (1 - weight) * (lines[bin] ?? 0) + weight * 10 ** ((tones.levelsDbfs[bin] ?? 0) / 10);
     },
     hasTone(tones) {
       return partialBins(tones, ALIVE_BOUNDS).some((bin) => {

@@ -13,11 +13,19 @@ export type Strike = {
   readonly evidenceDb: number;
 };
 
+/** What was heard so far. */
+export type Heard = {
+  readonly history: SampleHistory;
+  /** The long frames of at least the last second before the guess. */
+  readonly frames: readonly TimedToneFrame[];
+  /** Where knocks began. */
+  readonly knocks: readonly number[];
+};
+
 export type StrikeJudge = {
   /** How many samples after the guess must be there, but at the end of a recording. */
   readonly reachAfter: number;
-  /** @param frames the long frames of at least the last half second before the guess */
-  judge(guessIndex: number, history: SampleHistory, frames: readonly TimedToneFrame[]): Strike | undefined;
+  judge(guessIndex: number, heard: Heard): Strike | undefined;
 };
 
 export function createStrikeJudge(sampleRateHz: number, reader: ToneFrameReader): StrikeJudge {
@@ -25,34 +33,54 @@ export function createStrikeJudge(sampleRateHz: number, reader: ToneFrameReader)
   const locator = createStrikeLocator(sampleRateHz);
   const isMains = (bin: number) => isMainsHz(bin * reader.binHz);
 
-  const evidenceAt = (
-    index: number,
-    history: SampleHistory,
-    frames: readonly TimedToneFrame[],
-  ): NewTones | undefined => {
-    const end = Math.min(index + (LASTING_FROM_HOPS + LONG_FRAME_HOPS) * hop, history.endIndex);
+  const evidenceAt = (index: number, heard: Heard): NewTones | undefined => {
+    const end = Math.min(index + (LASTING_FROM_HOPS + LONG_FRAME_HOPS) * hop, heard.history.endIndex);
     const start = end - LONG_FRAME_HOPS * hop;
     if (start < index) return undefined;
-    const before = frames
-      .filter(({ endIndex }) => endIndex <= index && endIndex > index - COMPARED_HOPS * hop)
-      .map(({ tones }) => tones);
+    const before = soundBefore(index, heard, hop);
     const bounds = before.every(isSilent) ? { ...TONE_BOUNDS, isIgnored: isMains } : TONE_BOUNDS;
-    return newTones(reader.read(history.view(start, end)), before, bounds);
+    return newTones(reader.read(heard.history.view(start, end)), before, bounds);
+  };
+
+  /** @param fromIndex nothing before it is looked at */
+  const locate = (guessIndex: number, fromIndex: number | undefined, tones: NewTones, { history }: Heard) => {
+    const from = fromIndex ?? guessIndex - locator.reachBefore;
+    const samples = history.view(from, Math.min(guessIndex + locator.reachAfter, history.endIndex));
+    const tonesHz = tones.bins.slice(0, LOCATED_TONES).map((bin) => bin * reader.binHz);
+    const { index, riseDb } = locator.locate(samples, tonesHz, fromIndex === undefined ? QUIET_HOPS : LEAST_QUIET_HOPS);
+    return { index: Math.max(0, from + index), riseDb };
   };
 
   return {
-    reachAfter: Math.max(locator.reachAfter + (LASTING_FROM_HOPS + LONG_FRAME_HOPS) * hop),
-    judge(guessIndex, history, frames) {
-      const guessed = evidenceAt(guessIndex, history, frames);
+    reachAfter: locator.reachAfter + (LASTING_FROM_HOPS + LONG_FRAME_HOPS) * hop,
+    judge(guessIndex, heard) {
+      const guessed = evidenceAt(guessIndex, heard);
       if (!guessed || guessed.sumDb < LEAST_EVIDENCE_DB) return undefined;
-      const tonesHz = guessed.bins.slice(0, LOCATED_TONES).map((bin) => bin * reader.binHz);
-      const from = guessIndex - locator.reachBefore;
-      const to = Math.min(guessIndex + locator.reachAfter, history.endIndex);
-      const index = Math.max(0, from + locator.locate(history.view(from, to), tonesHz));
-      const found = evidenceAt(index, history, frames);
-      return found && found.sumDb >= LEAST_EVIDENCE_DB ? { index, evidenceDb: found.sumDb } : undefined;
+      const { index } = locate(guessIndex, undefined, guessed, heard);
+      const found = evidenceAt(index, heard);
+      if (!found || found.sumDb < LEAST_EVIDENCE_DB) return undefined;
+      const knock = heard.knocks.find((at) => Math.abs(at - index) < KNOCK_REACH_HOPS * hop);
+      if (knock === undefined) return { index, evidenceDb: found.sumDb };
+      // The partials that last may have come after the knock: then they rise once more when it is over.
+      const later = locate(guessIndex, knock + KNOCK_OVER_HOPS * hop, found, heard);
+      const evidence = later.riseDb < LEAST_LATER_RISE_DB ? undefined : evidenceAt(later.index, heard);
+      if (!evidence || evidence.sumDb < KNOCK_LEFT_SHARE * found.sumDb) return { index, evidenceDb: found.sumDb };
+      return { index: later.index, evidenceDb: evidence.sumDb };
     },
   };
+}
+
+/** The long frames just before; those with a knock in them are passed over, for it would hide a soft strike that follows. */
+function soundBefore(index: number, { frames, knocks }: Heard, hop: number): ToneFrame[] {
+  const hasKnock = (endIndex: number) =>
+    knocks.some((at) => at < endIndex - hop && at + KNOCK_LENGTH_HOPS * hop > endIndex - LONG_FRAME_HOPS * hop);
+  const within = (hops: number) => frames.filter(({ endIndex }) => endIndex <= index && endIndex > index - hops * hop);
+  const compared = within(COMPARED_HOPS);
+  const hidesNothing = compared.every(({ endIndex }) => !hasKnock(endIndex));
+  const free = within(COMPARED_HOPS + KNOCK_LENGTH_HOPS + LONG_FRAME_HOPS).filter(
+    ({ endIndex }) => !hasKnock(endIndex),
+  );
+  return (hidesNothing || free.length === 0 ? compared : free).map(({ tones }) => tones);
 }
 
 /** A knock is over after 43 ms. */
@@ -62,6 +90,17 @@ const COMPARED_HOPS = 76;
 /** One partial that rose by 19 dB, or several by less. Lower finds more in noise, and takes more noise for a strike. */
 const LEAST_EVIDENCE_DB = 12;
 const LOCATED_TONES = 12;
+/** How much of what the locator sees is surely from before the strike. */
+const QUIET_HOPS = 8;
+const LEAST_QUIET_HOPS = 2;
+const KNOCK_LENGTH_HOPS = 12;
+/** A strike found this near a knock may be the knock. */
+const KNOCK_REACH_HOPS = 6;
+/** After 32 ms it no longer hides the partials' own beginning. */
+const KNOCK_OVER_HOPS = 6;
+/** Beats that begin in a trough rise by up to some 17 dB after a hard blow; partials that begin rise by 30. */
+const LEAST_LATER_RISE_DB = 24;
+const KNOCK_LEFT_SHARE = 0.6;
 
 const isSilent = ({ levelsDbfs }: ToneFrame) => levelsDbfs.every((level) => level < -100);
 

@@ -1,8 +1,10 @@
 /** Finds the strikes in a stream, and hands on, in order of time and a little late, what sounds. */
 import { newTones } from './newTones.ts';
+import { createPeakPicker } from './peakPicker.ts';
 import { createSampleHistory } from './sampleHistory.ts';
-import { createBandWatch, HOPS_PER_S, SHORT_FRAME_HOPS } from './soundBands.ts';
+import { HOPS_PER_S, SHORT_FRAME_HOPS } from './soundBands.ts';
 import { createStrikeJudge, type Strike, type TimedToneFrame } from './strikeEvidence.ts';
+import { createSuddenSoundWatch } from './suddenSounds.ts';
 import { createToneFrameReader, LONG_FRAME_HOPS } from './toneFrames.ts';
 
 /** A long frame that ended, or a strike. All indexes count samples from the start of the stream. */
@@ -23,13 +25,13 @@ export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
   const hop = Math.round(sampleRateHz / HOPS_PER_S);
   const lag = Math.round(DECISION_LAG_S * sampleRateHz);
   const history = createSampleHistory(Math.round(3 * sampleRateHz));
-  const bands = createBandWatch(sampleRateHz);
+  const sudden = createSuddenSoundWatch(sampleRateHz);
   const reader = createToneFrameReader(sampleRateHz);
   const judge = createStrikeJudge(sampleRateHz, reader);
-  const rises = createPeakPicker(PEAK_REACH_HOPS, LEAST_SUDDEN_DB);
   const news = createPeakPicker(PEAK_REACH_FRAMES, LEAST_NEWS_DB);
   const frames: TimedToneFrame[] = [];
   const guesses: number[] = [];
+  let knocks: number[] = [];
   let strikes: Strike[] = [];
   let waiting: SoundEvent[] = [];
   let endIndex = 0;
@@ -37,8 +39,9 @@ export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
 
   const oneHop = () => {
     endIndex += hop;
-    const { suddenRiseDb } = bands.watch(history.view(endIndex - SHORT_FRAME_HOPS * hop, endIndex));
-    if (rises.isPeak(suddenRiseDb)) guesses.push(endIndex - (PEAK_REACH_HOPS + SHORT_FRAME_HOPS - 1) * hop);
+    const { beganHopsAgo, knockHopsAgo } = sudden.hear(history.view(endIndex - SHORT_FRAME_HOPS * hop, endIndex));
+    if (beganHopsAgo !== undefined) guesses.push(endIndex - beganHopsAgo * hop);
+    if (knockHopsAgo !== undefined) knocks = [...knocks.slice(-HELD_KNOCKS), endIndex - knockHopsAgo * hop];
     if (endIndex % (FRAME_STEP_HOPS * hop) === 0) oneFrame();
     decideUpTo(endIndex - judge.reachAfter);
   };
@@ -51,7 +54,8 @@ export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
       .map((frame) => frame.tones);
     frames.push({ endIndex, tones });
     if (frames.length > HELD_FRAMES) frames.shift();
-    if (news.isPeak(newTones(tones, before).sumDb)) guesses.push(start - PEAK_REACH_FRAMES * FRAME_STEP_HOPS * hop);
+    if (news.peak(newTones(tones, before).sumDb) !== undefined)
+      guesses.push(start - PEAK_REACH_FRAMES * FRAME_STEP_HOPS * hop);
     const meanSquare = meanOfSquares(history.view(endIndex - FRAME_STEP_HOPS * hop, endIndex));
     waiting.push({ kind: 'frame', endIndex, tones, meanSquare });
   };
@@ -59,10 +63,16 @@ export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
   const decideUpTo = (index: number) => {
     for (let next = guesses[0]; next !== undefined && next <= index; next = guesses[0]) {
       guesses.shift();
-      const strike = judge.judge(next, history, frames);
+      if (isNearStrike(next)) continue;
+      const strike = judge.judge(next, { history, frames, knocks });
       if (strike) strikes.push(strike);
     }
   };
+
+  const isNearStrike = (index: number) =>
+    [lastStrikeIndex, ...strikes.map((strike) => strike.index)].some(
+      (known) => Math.abs(known - index) < SAME_STRIKE_S * sampleRateHz,
+    );
 
   const eventsUpTo = (index: number): SoundEvent[] => {
     const due = strikes.filter((strike) => strike.index <= index).sort((a, b) => a.index - b.index);
@@ -102,30 +112,15 @@ export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
 
 const FRAME_STEP_HOPS = 4;
 const HELD_FRAMES = 72;
+const HELD_KNOCKS = 20;
 const NEWS_HOPS = 76;
-const PEAK_REACH_HOPS = 5;
 const PEAK_REACH_FRAMES = 3;
-/** Low on purpose: a guess costs a millisecond, a strike that was never guessed is lost. */
-const LEAST_SUDDEN_DB = 10;
+/** Low on purpose, as with sudden sounds. */
 const LEAST_NEWS_DB = 8;
 /** Nobody strikes two notes of a survey this close together; two guesses that lead here are one strike. */
 const SAME_STRIKE_S = 0.15;
 
 const timeOf = (event: SoundEvent) => (event.kind === 'strike' ? event.index : event.endIndex);
-
-/** Tells, `reach` values late, whether a value was the largest of those within reach, the first of equals. */
-function createPeakPicker(reach: number, least: number): { isPeak(value: number): boolean } {
-  const values = new Array<number>(2 * reach + 1).fill(0);
-  return {
-    isPeak(value) {
-      values.shift();
-      values.push(value);
-      const middle = values[reach] ?? 0;
-      if (middle < least) return false;
-      return values.every((other, index) => (index < reach ? other < middle : other <= middle));
-    },
-  };
-}
 
 function meanOfSquares(samples: Float32Array): number {
   let sum = 0;

@@ -7,12 +7,15 @@ export type StrikeLocator = {
   readonly reachBefore: number;
   readonly reachAfter: number;
   /**
-   * @param samples from reachBefore before the guess to reachAfter after it
+   * @param samples up to reachBefore before the guess and reachAfter after it
    * @param tonesHz the partials that came with the strike
-   * @returns the strike's index in `samples`
+   * @param quietHops how much at the beginning is surely from before the strike
+   * @returns the strike's index in `samples`, and how far the partials rose there from what was before
    */
-  locate(samples: Float32Array, tonesHz: readonly number[]): number;
+  locate(samples: Float32Array, tonesHz: readonly number[], quietHops: number): StrikePosition;
 };
+
+export type StrikePosition = { readonly index: number; readonly riseDb: number };
 
 /**
  * In two steps. The new partials say to some 10 ms where they begin, and no knock can mislead them. Within that, the bands that
@@ -42,22 +45,21 @@ export function createStrikeLocator(sampleRateHz: number): StrikeLocator {
   return {
     reachBefore,
     reachAfter,
-    locate(samples, tonesHz) {
-      const byTones = beginning(toneLines(samples, tonesHz), TONE_QUIET_FRAMES);
+    locate(samples, tonesHz, quietHops) {
+      const byTones = beginning(toneLines(samples, tonesHz), quietHops);
       const coarse = Math.round((byTones.frame + WINDOW_LEAD * TONE_FRAME_HOPS) * hop);
       const from = Math.max(0, coarse - BAND_BEFORE_HOPS * hop);
       const near = samples.subarray(from, coarse + BAND_AFTER_HOPS * hop);
       const byBands = beginning(bandLines(near), BAND_QUIET_FRAMES);
       const fine = from + Math.round(byBands.frame * bandStep + WINDOW_LEAD * BAND_FRAME_HOPS * hop);
-      return byBands.riseDb >= CLEAR_RISE_DB ? fine : coarse;
+      return { index: byBands.riseDb >= CLEAR_RISE_DB ? fine : coarse, riseDb: byTones.riseDb };
     },
   };
 }
 
 const TONE_FRAME_HOPS = 8;
-const TONE_BEFORE_HOPS = 40;
-const TONE_AFTER_HOPS = 56;
-const TONE_QUIET_FRAMES = 8;
+const TONE_BEFORE_HOPS = 32;
+const TONE_AFTER_HOPS = 44;
 const BAND_FRAME_HOPS = 2;
 const BAND_BEFORE_HOPS = 12;
 const BAND_AFTER_HOPS = 8;
@@ -111,8 +113,8 @@ function beginning({ powers, frameCount }: Lines, quietCount: number): { frame: 
     if (weight === 0) continue;
     weightSum += weight;
     riseSum += weight * riseDb;
-    for (const [index, value] of line.entries())
-      share[index] = (share[index] ?? 0) + (weight * Math.max(0, value - before)) / (after - before);
+    for (let frame = 0; frame < frameCount; frame++)
+      share[frame] = (share[frame] ?? 0) + (weight * Math.max(0, (line[frame] ?? 0) - before)) / (after - before);
   }
   if (weightSum === 0) return { frame: frameCount / 2, riseDb: 0 };
   return { frame: firstLeavingZero(share), riseDb: riseSum / weightSum };

@@ -2,8 +2,9 @@
  * The long view of the stream: spectra over 171 ms, in which the partials of a tone stand apart, with the level of the noise
  * between them. It sees what sounds, and only roughly when.
  */
+import { powersToDecibels } from './decibels.ts';
 import { createFrameSpectrum } from './frameSpectrum.ts';
-import { HOPS_PER_S, SILENCE_DBFS } from './soundBands.ts';
+import { HOPS_PER_S, SILENCE_DBFS, SILENT_POWER } from './soundBands.ts';
 
 export const LONG_FRAME_HOPS = 32;
 
@@ -26,8 +27,8 @@ export function createToneFrameReader(sampleRateHz: number): ToneFrameReader {
     read(frame) {
       spectrum.read(frame, 0, power);
       const levelsDbfs = new Float32Array(binCount);
-      for (let bin = 0; bin < binCount; bin++)
-        levelsDbfs[bin] = 10 * Math.log10((power[bin] ?? 0) + 10 ** (SILENCE_DBFS / 10));
+      for (let bin = 0; bin < binCount; bin++) levelsDbfs[bin] = (power[bin] ?? 0) + SILENT_POWER;
+      powersToDecibels(levelsDbfs);
       return { levelsDbfs, floorDbfs: slidingFloor(levelsDbfs, reach) };
     },
   };
