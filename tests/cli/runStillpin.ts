@@ -9,11 +9,18 @@ export type CommandResult = { readonly status: number | null; readonly stdout: s
 
 /** @param folder where the user stands; sample-audio unless said. */
 export function runStillpin(args: readonly string[], folder = SAMPLE_AUDIO): CommandResult {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [RUN_CLI, ...args], {
-    env: { ...process.env, INIT_CWD: folder },
-    encoding: 'utf8',
-    maxBuffer: 2 ** 28,
-  });
+  return runIn(folder, process.env, args);
+}
+
+/** As npm does it: from the project's folder, the user's own folder in the environment. */
+export function runThroughNpm(args: readonly string[], folder: string): CommandResult {
+  const project = fileURLToPath(new URL('../../', import.meta.url));
+  return runIn(project, { ...process.env, npm_lifecycle_event: 'stillpin', INIT_CWD: folder }, args);
+}
+
+function runIn(cwd: string, env: NodeJS.ProcessEnv, args: readonly string[]): CommandResult {
+  const options = { cwd, env, encoding: 'utf8', maxBuffer: 2 ** 28 } as const;
+  const { status, stdout, stderr } = spawnSync(process.execPath, [RUN_CLI, ...args], options);
   return { status, stdout, stderr };
 }
 

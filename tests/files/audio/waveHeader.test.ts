@@ -117,3 +117,24 @@ it('says when the file becomes shorter while it is read', async () => {
   expect(blocks.map((block) => block.length)).toEqual([100]);
   expect(outcome.audio.warnings.map(({ kind }) => kind)).toEqual(['truncated']);
 });
+
+it('reads a file of a thousand channels without asking for more than 16 MiB at once', async () => {
+  const channelCount = 1000;
+  const format = chunk('fmt ', formatBody({ channelCount, bitCount: 32, code: 3 }));
+  const dataBytes = 2 ** 28;
+  const head = bytesOf('RIFF', u32(0), 'WAVE', format, 'data', u32(dataBytes));
+  let largestRead = 0;
+  const outcome = await openAudio({
+    byteCount: head.length + dataBytes,
+    read: async (offset, length) => {
+      largestRead = Math.max(largestRead, length);
+      return offset < head.length ? head.subarray(offset, offset + length) : new Uint8Array(length);
+    },
+  });
+  if (!outcome.opened) throw new Error(outcome.fault.message);
+  for await (const block of outcome.audio.blocks()) {
+    expect(block.length).toBeGreaterThan(0);
+    break;
+  }
+  expect(largestRead).toBeLessThanOrEqual(2 ** 24);
+});
