@@ -53,7 +53,7 @@ const LEAST_GAIN = 14;
 export function searchComponents(series: Series, options: SearchOptions): ComponentSearch | undefined {
   const length = series.re.length;
   if (length < 8) return undefined;
-  const limits: FitLimits = { maxIterations: 40, leastDamping: -0.5 / length, mostDamping: 1.5 };
+  const limits: FitLimits = { maxIterations: 40, leastDamping: 0, mostDamping: 1.5 };
   const rough = firstComponent(series, options, limits);
   if (!rough) return undefined;
   const weights = robustWeights(series, rough);
@@ -89,15 +89,16 @@ export function believedCount(search: ComponentSearch): number {
 
 function firstComponent(series: Series, options: SearchOptions, limits: FitLimits): DampedFit | undefined {
   const starts = strongestPoles(series, options, 1, undefined).map((pole) => withBestAmplitudes(series, [pole]));
-  return bestFit(series, starts, { ...limits, leastDamping: 0 });
+  return bestFit(series, starts, limits);
 }
 
 function withOneMore(series: Series, fit: DampedFit, options: SearchOptions, limits: FitLimits): DampedFit | undefined {
   const residual = residualOf(series, fit.components);
-  const found = strongestPoles(residual, options, 3, fit.components);
+  const found = strongestPoles(residual, options, 2, fit.components);
   const near = neighbouringPoles(fit.components, series.re.length);
   const starts = [...found, ...near].map((pole) => withBestAmplitudes(series, [...fit.components, pole]));
-  const next = bestFit(series, starts, limits);
+  const energyToBeat = fit.residualEnergy * Math.exp((-0.4 * LEAST_GAIN) / (2 * series.re.length));
+  const next = bestFit(series, starts, limits, energyToBeat);
   return next && isDegenerate(next, series) ? undefined : next;
 }
 
@@ -117,13 +118,22 @@ function sizeOf(component: Component): number {
   return Math.hypot(component.amplitudeRe, component.amplitudeIm);
 }
 
-function bestFit(series: Series, starts: (Component[] | undefined)[], limits: FitLimits): DampedFit | undefined {
-  const rough = starts
-    .filter((start) => start !== undefined)
-    .map((start) => fitDampedSinusoids(series, start, { ...limits, maxIterations: 6 }))
-    .sort((a, b) => a.residualEnergy - b.residualEnergy);
-  const finished = rough.slice(0, 2).map((fit) => fitDampedSinusoids(series, fit.components, limits));
-  return finished.sort((a, b) => a.residualEnergy - b.residualEnergy)[0];
+/** A few steps from each start tell which leads deepest; that one is finished, if it leads anywhere. */
+const ROUGH_STEPS = 5;
+
+function bestFit(
+  series: Series,
+  starts: (Component[] | undefined)[],
+  limits: FitLimits,
+  energyToBeat = Infinity,
+): DampedFit | undefined {
+  let rough: DampedFit | undefined;
+  for (const start of starts) {
+    const fit = start && fitDampedSinusoids(series, start, { ...limits, maxIterations: ROUGH_STEPS });
+    if (fit && (!rough || fit.residualEnergy < rough.residualEnergy)) rough = fit;
+  }
+  if (!rough || rough.residualEnergy > energyToBeat) return undefined;
+  return fitDampedSinusoids(series, rough.components, limits);
 }
 
 /** Two components that cancel each other describe one with a bent decay, not two. */

@@ -201,7 +201,7 @@ const POWERS = [1, 1, 0, 0];
 
 export type FitLimits = {
   readonly maxIterations: number;
-  /** Dampings outside are pushed back; a negative least damping allows for slowly swelling tones. */
+  /** Dampings outside are pushed back. */
   readonly leastDamping: number;
   readonly mostDamping: number;
 };

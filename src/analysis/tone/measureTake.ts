@@ -78,7 +78,19 @@ function measureNote(take: TakeFacts, search: NoteSearch): TakeOutcome {
   if (tone.partials.length === 0) {
     return nothing('no-pitch', `nothing steady sounds where the partials of ${midiToName(candidate.midi)} would be`);
   }
-  return { found: true, reading: readingOf(take, search, candidate.midi, tone.partials, tone.fit) };
+  const reading = readingOf(take, search, candidate.midi, tone.partials, tone.fit);
+  return take.options.midi === undefined ? unlessNoNote(reading) : { found: true, reading };
+}
+
+/** What is no struck string at all gives no reading, unless the caller said that it is one. */
+function unlessNoNote(reading: NoteReading): TakeOutcome {
+  const { faults } = reading.quality;
+  const near = `nearest to ${midiToName(reading.midi)}`;
+  if (faults.includes('speech')) return nothing('speech', `its pitch does not hold as a string's does (${near})`);
+  if (faults.includes('knock')) {
+    return nothing('knock', `it dies within ${reading.lifeTimeS?.toFixed(1)} s, too fast for a free string (${near})`);
+  }
+  return { found: true, reading };
 }
 
 function readingOf(
@@ -100,6 +112,7 @@ function readingOf(
     partials,
     hasSecondNote: hasSecondNote(search.peaks, midi, fit ?? candidate, search.resolutionHz, partials),
     steadyShare: steadyShare(partials),
+    lifeTimeS: lifeTimeS(partials),
   });
   return {
     midi,

@@ -72,10 +72,11 @@ export function fitPartial(request: PartialRequest): PartialFit | undefined {
   if (!search) return undefined;
   const weighted = { ...series, weights: search.weights };
   const steps = search.steps.map((step) => describe(request, subband, weighted, step));
-  const believed = steps[believedCount(search) - 1];
-  const strongest = believed?.components[0];
-  if (!believed || !strongest || strongest.relativeUncertainty > LEAST_DETECTED) return undefined;
-  const { variance } = search.steps[believedCount(search) - 1]!;
+  const index = steps.findLastIndex((step, i) => i < believedCount(search) && step !== undefined && isDetected(step));
+  const believed = steps[index];
+  if (!believed) return undefined;
+  const strongest = believed.components[0]!;
+  const { variance } = search.steps[index]!;
   return {
     partialNumber: request.partialNumber,
     ...averagedPitch(steps, search),
@@ -173,6 +174,10 @@ function averagedPitch(steps: readonly (DescribedStep | undefined)[], search: Co
 
 /** A partial's amplitude has to be known to about a quarter, or it is not there. */
 const LEAST_DETECTED = 0.25;
+
+function isDetected(step: DescribedStep): boolean {
+  return (step.components[0]?.relativeUncertainty ?? Infinity) <= LEAST_DETECTED;
+}
 
 /** How many input samples' noise one value of the subband averages over, for white noise. */
 function noiseSamples(subband: Subband): number {

@@ -28,10 +28,16 @@ export function findStrike(samples: Float32Array, sampleRateHz: number): number 
   return first < 0 ? 0 : first * frameLength;
 }
 
-/** The damper takes a tone down by more than this within the step, beyond what the tone did by itself in the step before. */
-const DAMPER_DROP_DB = 12;
+/** A damper takes a tone down at least this fast, and this many times faster than the tone fell by itself before. */
+const DAMPER_DB_PER_S = 40;
+const DAMPER_STEEPER = 4;
+/** A fall this deep, to the end of the stretch or to what follows, is a damper's and not a beat's. */
+const DAMPER_DROP_DB = 7;
 const RELEASE_FRAME_S = 0.02;
-const STEP_FRAMES = 8;
+/** Frames over which a level is averaged, a fall is measured, and the tone's own fall before it. */
+const SMOOTH_FRAMES = 3;
+const FALL_FRAMES = 6;
+const BEFORE_FRAMES = 20;
 
 /**
  * Index at which the damper fell, or endIndex where it did not. A beat's trough recovers, a damped string does not; a treble tone
@@ -39,18 +45,29 @@ const STEP_FRAMES = 8;
  */
 export function findRelease(samples: Float32Array, onsetIndex: number, endIndex: number, sampleRateHz: number): number {
   const frameLength = Math.round(RELEASE_FRAME_S * sampleRateHz);
-  const levels = Array.from(
-    framePowers(samples, onsetIndex, endIndex, frameLength),
-    (power) => 10 * Math.log10(Math.max(power, 1e-16)),
-  );
-  const loudestAfter = new Float64Array(levels.length + 1).fill(-160);
-  for (let i = levels.length - 1; i >= 0; i--) loudestAfter[i] = Math.max(levels[i]!, loudestAfter[i + 1]!);
-  for (let i = STEP_FRAMES; i + STEP_FRAMES < levels.length; i++) {
-    const drop = levels[i]! - loudestAfter[i + STEP_FRAMES]!;
-    const before = Math.max(0, levels[i - STEP_FRAMES]! - levels[i]!);
-    if (drop > DAMPER_DROP_DB + 2 * before) return onsetIndex + Math.max(1, i) * frameLength;
+  const levels = smoothedLevelsDb(framePowers(samples, onsetIndex, endIndex, frameLength));
+  const last = levels.length - 1;
+  const loudestAfter = new Float64Array(levels.length + 1).fill(-200);
+  for (let i = last; i >= 0; i--) loudestAfter[i] = Math.max(levels[i]!, loudestAfter[i + 1]!);
+  for (let i = FALL_FRAMES; i < last; i++) {
+    const reach = Math.min(FALL_FRAMES, last - i);
+    const drop = levels[i]! - loudestAfter[i + reach]!;
+    const slope = drop / (reach * RELEASE_FRAME_S);
+    const span = Math.min(BEFORE_FRAMES, i);
+    const ownSlope = Math.max(0, levels[i - span]! - levels[i]!) / (span * RELEASE_FRAME_S);
+    if (drop > DAMPER_DROP_DB && slope > Math.max(DAMPER_DB_PER_S, DAMPER_STEEPER * ownSlope)) {
+      return onsetIndex + Math.max(1, i - SMOOTH_FRAMES) * frameLength;
+    }
   }
   return endIndex;
+}
+
+/** Mean level of each frame and its neighbours, in dB. */
+function smoothedLevelsDb(powers: Float64Array): Float64Array {
+  return powers.map((_, i) => {
+    const around = powers.subarray(Math.max(0, i - 1), Math.min(powers.length, i + SMOOTH_FRAMES - 1));
+    return 10 * Math.log10(Math.max(around.reduce((sum, power) => sum + power, 0) / around.length, 1e-16));
+  });
 }
 
 /**

@@ -1,5 +1,6 @@
 /** Whether a take can be trusted, and why not. */
 import type { TakeFault, TakeQuality } from '../../piano/reading.ts';
+import { typicalLifeTimeS } from './decay.ts';
 import type { PartialFit } from './partialFit.ts';
 
 export type QualityFacts = {
@@ -12,16 +13,24 @@ export type QualityFacts = {
   readonly hasSecondNote: boolean;
   /** Share of the partials' energy that steady decaying tones account for, 0…1. */
   readonly steadyShare: number;
+  readonly lifeTimeS: number | null;
 };
 
 /** Below this the partials' uncertainties grow past what drift is judged by. */
-const LEAST_SNR_DB = 8;
+const LEAST_SNR_DB = 3;
 const LEAST_PEAK_DBFS = -66;
 /** Flat tops this long, this often, are clipping and not the crest of a low tone. */
 const FLAT_RUN = 3;
 const FLAT_RUNS_ALLOWED = 2;
 /** Speech and song glide; a struck string does not. */
 const LEAST_STEADY_SHARE = 0.75;
+
+/** A sound that dies within this share of the time that a note of its height lives is no free string's. */
+const LEAST_LIFE_SHARE = 0.12;
+
+function diesLikeAKnock(facts: QualityFacts): boolean {
+  return facts.lifeTimeS !== null && facts.lifeTimeS < LEAST_LIFE_SHARE * typicalLifeTimeS(facts.midi);
+}
 
 export function judgeQuality(facts: QualityFacts): TakeQuality {
   const { samples, sampleRateHz, onsetIndex, endIndex, partials } = facts;
@@ -37,6 +46,7 @@ export function judgeQuality(facts: QualityFacts): TakeQuality {
   if ((endIndex - onsetIndex) / sampleRateHz < leastDurationS(facts.midi)) faults.push('too-short');
   if (facts.hasSecondNote) faults.push('two-notes');
   if (facts.steadyShare < LEAST_STEADY_SHARE) faults.push('speech');
+  if (diesLikeAKnock(facts)) faults.push('knock');
   return { snrDb, isClipped, isUsable: faults.length === 0, faults };
 }
 
