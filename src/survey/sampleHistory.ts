@@ -12,11 +12,12 @@ export type SampleHistory = {
 };
 
 /**
- * Memory: twice `capacity` samples, whatever the length of the stream.
+ * Memory: an eighth more than `capacity` samples, whatever the length of the stream.
  * @throws {RangeError} from `view`, if a sample is asked for that is no longer held or has not come yet
  */
 export function createSampleHistory(capacity: number): SampleHistory {
-  const held = new Float32Array(2 * capacity);
+  const slack = Math.ceil(capacity / 8);
+  const held = new Float32Array(capacity + slack);
   let heldCount = 0;
   let endIndex = 0;
   const makeRoom = (count: number) => {
@@ -30,8 +31,8 @@ export function createSampleHistory(capacity: number): SampleHistory {
       return endIndex;
     },
     append(block) {
-      for (let start = 0; start < block.length; start += capacity) {
-        const piece = block.subarray(start, start + capacity);
+      for (let start = 0; start < block.length; start += slack) {
+        const piece = block.subarray(start, start + slack);
         makeRoom(piece.length);
         held.set(piece, heldCount);
         heldCount += piece.length;

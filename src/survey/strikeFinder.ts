@@ -3,14 +3,10 @@ import { newTones } from './newTones.ts';
 import { createPeakPicker } from './peakPicker.ts';
 import { createSampleHistory } from './sampleHistory.ts';
 import { HOPS_PER_S, SHORT_FRAME_HOPS } from './soundBands.ts';
-import { createStrikeJudge, type Strike, type TimedToneFrame } from './strikeEvidence.ts';
+import { createSoundEventQueue, type SoundEvent } from './soundEvents.ts';
+import { createStrikeJudge, type TimedToneFrame } from './strikeEvidence.ts';
 import { createSuddenSoundWatch } from './suddenSounds.ts';
 import { createToneFrameReader, LONG_FRAME_HOPS } from './toneFrames.ts';
-
-/** A long frame that ended, or a strike. All indexes count samples from the start of the stream. */
-export type SoundEvent =
-  | ({ readonly kind: 'frame'; readonly meanSquare: number } & TimedToneFrame)
-  | ({ readonly kind: 'strike' } & Strike);
 
 export type StrikeFinder = {
   /** Events come in order of time, DECISION_LAG_S late at most. */
@@ -18,8 +14,8 @@ export type StrikeFinder = {
   finish(): SoundEvent[];
 };
 
-/** How long it takes until all is known about a moment. */
-export const DECISION_LAG_S = 0.9;
+/** How long it takes until all is known about a moment: until a guess can be judged, and as far back as it may lead. */
+export const DECISION_LAG_S = 0.65;
 
 export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
   const hop = Math.round(sampleRateHz / HOPS_PER_S);
@@ -31,16 +27,14 @@ export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
   const news = createPeakPicker(PEAK_REACH_FRAMES, LEAST_NEWS_DB);
   const frames: TimedToneFrame[] = [];
   const guesses: number[] = [];
+  const queue = createSoundEventQueue(SAME_STRIKE_S * sampleRateHz);
   let knocks: number[] = [];
-  let strikes: Strike[] = [];
-  let waiting: SoundEvent[] = [];
   let endIndex = 0;
-  let lastStrikeIndex = Number.NEGATIVE_INFINITY;
 
   const oneHop = () => {
     endIndex += hop;
     const { beganHopsAgo, knockHopsAgo } = sudden.hear(history.view(endIndex - SHORT_FRAME_HOPS * hop, endIndex));
-    if (beganHopsAgo !== undefined) guesses.push(endIndex - beganHopsAgo * hop);
+    if (beganHopsAgo !== undefined) guess(endIndex - beganHopsAgo * hop);
     if (knockHopsAgo !== undefined) knocks = [...knocks.slice(-HELD_KNOCKS), endIndex - knockHopsAgo * hop];
     if (endIndex % (FRAME_STEP_HOPS * hop) === 0) oneFrame();
     decideUpTo(endIndex - judge.reachAfter);
@@ -55,38 +49,23 @@ export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
     frames.push({ endIndex, tones });
     if (frames.length > HELD_FRAMES) frames.shift();
     if (news.peak(newTones(tones, before).sumDb) !== undefined)
-      guesses.push(start - PEAK_REACH_FRAMES * FRAME_STEP_HOPS * hop);
+      guess(start - PEAK_REACH_FRAMES * FRAME_STEP_HOPS * hop);
     const meanSquare = meanOfSquares(history.view(endIndex - FRAME_STEP_HOPS * hop, endIndex));
-    waiting.push({ kind: 'frame', endIndex, tones, meanSquare });
+    queue.add({ kind: 'frame', endIndex, tones, meanSquare });
+  };
+
+  const guess = (index: number) => {
+    guesses.push(index);
+    guesses.sort((a, b) => a - b);
   };
 
   const decideUpTo = (index: number) => {
     for (let next = guesses[0]; next !== undefined && next <= index; next = guesses[0]) {
       guesses.shift();
-      if (isNearStrike(next)) continue;
+      if (queue.hasStrikeNear(next)) continue;
       const strike = judge.judge(next, { history, frames, knocks });
-      if (strike) strikes.push(strike);
+      if (strike) queue.add({ kind: 'strike', ...strike });
     }
-  };
-
-  const isNearStrike = (index: number) =>
-    [lastStrikeIndex, ...strikes.map((strike) => strike.index)].some(
-      (known) => Math.abs(known - index) < SAME_STRIKE_S * sampleRateHz,
-    );
-
-  const eventsUpTo = (index: number): SoundEvent[] => {
-    const due = strikes.filter((strike) => strike.index <= index).sort((a, b) => a.index - b.index);
-    strikes = strikes.filter((strike) => strike.index > index);
-    const known: SoundEvent[] = due.filter(isNewStrike).map((strike) => ({ kind: 'strike', ...strike }));
-    const events = [...known, ...waiting.filter((event) => timeOf(event) <= index)];
-    waiting = waiting.filter((event) => timeOf(event) > index);
-    return events.sort((a, b) => timeOf(a) - timeOf(b));
-  };
-
-  const isNewStrike = ({ index }: Strike) => {
-    if (index < lastStrikeIndex + SAME_STRIKE_S * sampleRateHz) return false;
-    lastStrikeIndex = index;
-    return true;
   };
 
   return {
@@ -98,14 +77,13 @@ export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
         start += piece.length;
         if (history.endIndex < endIndex + hop) continue;
         oneHop();
-        events.push(...eventsUpTo(endIndex - lag));
+        events.push(...queue.takeUpTo(endIndex - lag));
       }
       return events;
     },
     finish() {
-      guesses.sort((a, b) => a - b);
       decideUpTo(Number.POSITIVE_INFINITY);
-      return eventsUpTo(Number.POSITIVE_INFINITY);
+      return queue.takeUpTo(Number.POSITIVE_INFINITY);
     },
   };
 }
@@ -119,8 +97,6 @@ const PEAK_REACH_FRAMES = 3;
 const LEAST_NEWS_DB = 8;
 /** Nobody strikes two notes of a survey this close together; two guesses that lead here are one strike. */
 const SAME_STRIKE_S = 0.15;
-
-const timeOf = (event: SoundEvent) => (event.kind === 'strike' ? event.index : event.endIndex);
 
 function meanOfSquares(samples: Float32Array): number {
   let sum = 0;

@@ -2,7 +2,8 @@
 import { createRateReducer } from './rateReducer.ts';
 import { createRoomNoise } from './roomNoise.ts';
 import { createSampleHistory } from './sampleHistory.ts';
-import { createStrikeFinder, DECISION_LAG_S, type SoundEvent } from './strikeFinder.ts';
+import type { SoundEvent } from './soundEvents.ts';
+import { createStrikeFinder, DECISION_LAG_S } from './strikeFinder.ts';
 
 export type Segment = {
   /** From up to 0.3 s before the strike (the end of the take before may be in it) to the take's end. */
@@ -17,7 +18,7 @@ export type Segment = {
 };
 
 export type TakeSplitter = {
-  /** Any number of samples, full scale ±1. Gives the takes that ended; a take comes about a second after its end. */
+  /** Any number of samples, full scale ±1. Gives the takes that ended; a take comes up to a second after its end. */
   push(block: Float32Array): Segment[];
   /** Frames are missing between what was pushed last and what comes next. */
   markHole(): void;
