@@ -26,7 +26,7 @@ const FLAT_RUNS_ALLOWED = 2;
 const LEAST_STEADY_SHARE = 0.75;
 
 /** A sound that dies within this share of the time that a note of its height lives is no free string's. */
-const LEAST_LIFE_SHARE = 0.12;
+const LEAST_LIFE_SHARE = 0.15;
 
 function diesLikeAKnock(facts: QualityFacts): boolean {
   return facts.lifeTimeS !== null && facts.lifeTimeS < LEAST_LIFE_SHARE * typicalLifeTimeS(facts.midi);
