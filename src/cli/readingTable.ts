@@ -34,6 +34,7 @@ const FAULT_WORDS: Readonly<Record<TakeFault, string>> = {
   'too-quiet': 'too quiet',
   'too-noisy': 'too noisy',
   'too-short': 'too short',
+  'wrong-note': 'another note was played',
   'two-notes': 'two notes at once',
   speech: 'speech in it',
   knock: 'a knock in it',

@@ -55,6 +55,7 @@ export type TakeFault =
   | 'too-quiet'
   | 'too-noisy'
   | 'too-short'
+  | 'wrong-note'
   | 'two-notes'
   | 'speech'
   | 'knock'

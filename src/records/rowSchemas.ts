@@ -84,6 +84,7 @@ const takeFault = v.picklist([
   'too-quiet',
   'too-noisy',
   'too-short',
+  'wrong-note',
   'two-notes',
   'speech',
   'knock',

@@ -17,7 +17,7 @@ export type NoteCandidate = {
 };
 
 export type NoteSearch = {
-  /** Best first; one per note. */
+  /** One per note, best first; a note that the caller named comes before the best. */
   readonly candidates: readonly NoteCandidate[];
   readonly peaks: readonly SpectralPeak[];
   /** How far a peak may lie from its tone on account of the spectrum's resolution. */
@@ -53,17 +53,21 @@ export function findNote(request: NoteSearchRequest): NoteSearch {
   const hints = coarsePitches(request.samples, request.onsetIndex, request.sampleRateHz).map((hz) =>
     Math.round(hzToMidi(hz, request.pitchStandardHz)),
   );
-  const notes =
-    request.midi !== undefined
-      ? [request.midi]
-      : Array.from({ length: HIGHEST_MIDI - LOWEST_MIDI + 1 }, (_, i) => LOWEST_MIDI + i);
-  const candidates = notes
+  const notes = Array.from({ length: HIGHEST_MIDI - LOWEST_MIDI + 1 }, (_, i) => LOWEST_MIDI + i);
+  const ranked = notes
     .map((midi) => bestComb(midi < LONG_BELOW_MIDI ? long.map : short.map, midi, request.pitchStandardHz))
     .map((candidate) => ({ ...candidate, score: candidate.comb.score + hintFor(candidate.midi, hints, request) }))
     .sort((a, b) => b.score - a.score);
+  const candidates = givenFirst(ranked, request.midi);
   const chosenMidi = candidates[0]?.midi ?? 60;
   const { peaks, resolutionHz } = chosenMidi < LONG_BELOW_MIDI ? long : short;
   return { candidates, peaks, resolutionHz };
+}
+
+/** A note that the caller names comes first, whatever scored best. */
+function givenFirst(ranked: readonly NoteCandidate[], midi: number | undefined): readonly NoteCandidate[] {
+  const given = ranked.find((candidate) => candidate.midi === midi);
+  return given ? [given, ...ranked.filter((candidate) => candidate !== given)] : ranked;
 }
 
 function hintFor(midi: number, hints: readonly number[], request: NoteSearchRequest): number {

@@ -110,6 +110,7 @@ function readingOf(
     ...take,
     midi,
     partials,
+    isAnotherNote: isAnotherNote(search),
     hasSecondNote: hasSecondNote(search.peaks, midi, fit ?? candidate, search.resolutionHz, partials),
     steadyShare: steadyShare(partials),
     lifeTimeS: lifeTimeS(partials),
@@ -138,6 +139,14 @@ function readingOf(
     lifeTimeS: lifeTimeS(partials),
     quality,
   };
+}
+
+/** Another note's comb that scores this many times better than the named note's is the true one. */
+const FAR_BETTER = 1.5;
+
+function isAnotherNote(search: NoteSearch): boolean {
+  const [taken, ...others] = search.candidates;
+  return others.some((other) => other.score > FAR_BETTER * taken!.score);
 }
 
 function firstPartial(partials: readonly PartialFit[], fit: InharmonicityFit | undefined) {

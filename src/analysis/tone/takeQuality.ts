@@ -10,6 +10,8 @@ export type QualityFacts = {
   readonly endIndex: number;
   readonly midi: number;
   readonly partials: readonly PartialFit[];
+  /** The caller named a note, and another explains the sound far better. */
+  readonly isAnotherNote: boolean;
   readonly hasSecondNote: boolean;
   /** Share of the partials' energy that steady decaying tones account for, 0…1. */
   readonly steadyShare: number;
@@ -44,6 +46,7 @@ export function judgeQuality(facts: QualityFacts): TakeQuality {
   if (peakDbfs(samples, onsetIndex, endIndex) < LEAST_PEAK_DBFS) faults.push('too-quiet');
   if (snrDb < LEAST_SNR_DB) faults.push('too-noisy');
   if ((endIndex - onsetIndex) / sampleRateHz < leastDurationS(facts.midi)) faults.push('too-short');
+  if (facts.isAnotherNote) faults.push('wrong-note');
   if (facts.hasSecondNote) faults.push('two-notes');
   if (facts.steadyShare < LEAST_STEADY_SHARE) faults.push('speech');
   if (diesLikeAKnock(facts)) faults.push('knock');

@@ -44,6 +44,7 @@ export const takeTexts = {
     'too-quiet': 'too quiet',
     'too-noisy': 'too much noise in the room',
     'too-short': 'too short',
+    'wrong-note': 'another note was played',
     'two-notes': 'two notes at once',
     speech: 'speech in it',
     knock: 'a knock in it',
