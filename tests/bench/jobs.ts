@@ -1,0 +1,21 @@
+/** The kinds of work that the bench's threads do. */
+import { pitchfinderJob } from './pitchfinderPeers.ts';
+import { sceneJob } from './sceneJob.ts';
+import { storedNoteJob } from './storedNotes.ts';
+import { takeJob } from './takeJob.ts';
+
+const JOBS = {
+  take: takeJob,
+  pitchfinder: pitchfinderJob,
+  scene: sceneJob,
+  'stored note': storedNoteJob,
+};
+
+export type JobKind = keyof typeof JOBS;
+export type JobInput<Kind extends JobKind> = Parameters<(typeof JOBS)[Kind]>[0];
+export type JobOutput<Kind extends JobKind> = Awaited<ReturnType<(typeof JOBS)[Kind]>>;
+
+export async function runJob<Kind extends JobKind>(kind: Kind, input: JobInput<Kind>): Promise<unknown> {
+  const job = JOBS[kind] as (given: JobInput<Kind>) => unknown; // the table pairs kinds with their own inputs
+  return job(input);
+}
