@@ -33,7 +33,7 @@ export type InharmonicityPrior = { readonly logB: number; readonly sigma: number
 
 const STUDENT_FREEDOM = 4;
 /** No partial's frequency is trusted further than this, however clean: no single one may rule the fit. */
-const LEAST_SIGMA_CENTS = 0.002;
+const LEAST_SIGMA_CENTS = 0.0005;
 
 /**
  * @param start where the search begins; must be near enough that no partial is numbered wrongly

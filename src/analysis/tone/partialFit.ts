@@ -77,16 +77,21 @@ export function fitPartial(request: PartialRequest): PartialFit | undefined {
   if (!believed) return undefined;
   const strongest = believed.components[0]!;
   const { variance } = search.steps[index]!;
+  const audibleS = usedLength / subband.rateHz;
+  const noiseRms = Math.sqrt(variance * 2 * noiseSamples(subband));
+  const { sampleRateHz } = request;
+  const pitch = averagedPitch(steps, search);
   return {
     partialNumber: request.partialNumber,
-    ...averagedPitch(steps, search),
+    hz: pitch.hz,
+    standardUncertaintyHz: pitch.standardUncertaintyHz,
     components: believed.components,
     covarianceHz: believed.covarianceHz,
     suspected: steps.at(-1)?.components ?? believed.components,
     snrDb: 20 * Math.log10(strongest.amplitude / (2 * Math.sqrt(2 * variance))),
-    audibleS: usedLength / subband.rateHz,
-    sampleRateHz: request.sampleRateHz,
-    noiseRms: Math.sqrt(variance * 2 * noiseSamples(subband)),
+    audibleS,
+    sampleRateHz,
+    noiseRms,
     explainedShare: believed.explainedShare,
   };
 }

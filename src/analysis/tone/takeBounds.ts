@@ -72,8 +72,8 @@ function smoothedLevelsDb(powers: Float64Array): Float64Array {
 
 /**
  * How much of the tone's start is left out: the blow's own noise and, in the bass, the first sharpness of a string still swinging
- * wide. Ten periods, at least 10 ms and at most 120 ms: in the treble the start is where the tone is.
+ * wide. Six periods, at least 8 ms and at most 120 ms: in the treble the start is where the tone is.
  */
 export function skipAfterStrikeS(partial1Hz: number): number {
-  return Math.min(0.12, Math.max(0.01, 10 / partial1Hz));
+  return Math.min(0.12, Math.max(0.008, 6 / partial1Hz));
 }

@@ -5,6 +5,7 @@
 import type { SpectralPeak } from '../signal/spectralPeaks.ts';
 import type { NoteCandidate } from './findNote.ts';
 import { fitInharmonicity, type InharmonicityFit, predictPartial } from './fitInharmonicity.ts';
+import { withHiddenAftersound } from './hiddenAftersound.ts';
 import { fitPartial, type PartialFit } from './partialFit.ts';
 import { partialHz, typicalInharmonicity } from './typicalInharmonicity.ts';
 
@@ -59,8 +60,9 @@ export function trackPartials(request: TrackRequest): Tone {
     partials.push(partial);
     guess = guessFrom(partials, guess, prior);
   }
-  const fit = partials.length >= 3 ? fitInharmonicity(asFrequencies(partials), guess, prior) : undefined;
-  return { partials, fit };
+  const uncertain = withHiddenAftersound(partials);
+  const fit = partials.length >= 3 ? fitInharmonicity(asFrequencies(uncertain), guess, prior) : undefined;
+  return { partials: uncertain, fit };
 }
 
 type Guess = {

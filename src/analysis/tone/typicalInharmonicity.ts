@@ -5,12 +5,16 @@
  * (2013) 3107–3118 and DAFx-11; the four constants are the averages of the 2011 paper (secondary: as used in published
  * research code). Real instruments lie within a factor of about 0.4 to 2.5 of it; large pianos are lower in the bass.
  */
-const TREBLE = { slope: 9.26e-2, intercept: -13.64 };
-const BASS = { slope: -8.47e-2, intercept: -5.82 };
+export const TREBLE_ASYMPTOTE = { slope: 9.26e-2, intercept: -13.64 };
+export const BASS_ASYMPTOTE = { slope: -8.47e-2, intercept: -5.82 };
 
 /** @example typicalInharmonicity(69) // 7.18e-4 */
 export function typicalInharmonicity(midi: number): number {
-  return Math.exp(TREBLE.slope * midi + TREBLE.intercept) + Math.exp(BASS.slope * midi + BASS.intercept);
+  return asymptote(TREBLE_ASYMPTOTE, midi) + asymptote(BASS_ASYMPTOTE, midi);
+}
+
+function asymptote({ slope, intercept }: { readonly slope: number; readonly intercept: number }, midi: number): number {
+  return Math.exp(slope * midi + intercept);
 }
 
 /** Frequency of partial n of a stiff string (H. Fletcher, J. Acoust. Soc. Am. 36 (1964) 203–209). */

@@ -1,0 +1,59 @@
+/**
+ * What an aftersound too weak or too slow to be told from the prompt sound may have done to a partial's frequency.
+ *
+ * Prompt sound and aftersound have nearly one frequency but any phase (G. Weinreich, J. Acoust. Soc. Am. 62 (1977) 1474–1484). While the
+ * second, of relative amplitude r, loses less than the first, the phase of their sum turns by up to r·Δ·t, Δ the difference of the
+ * dampings: a shift of up to r·Δ/2π Hz, which one damped sinusoid takes for its frequency. In a long record, or a loud one, the
+ * bend of the decay gives the aftersound away and it is fitted; where it would not have, and other partials of the take do have one,
+ * its usual size is counted as uncertainty.
+ */
+import type { PartialFit } from './partialFit.ts';
+
+/** Usual relative amplitude (−16 dB) and share of the prompt sound's damping that an aftersound lacks. Chosen from the ranges published. */
+const USUAL_RATIO = 0.16;
+const USUAL_SLOWNESS = 0.75;
+/** Root mean square of the sine of a random phase, and of how much of the turn the fit takes up. */
+const PHASE_SHARE = 0.4;
+/** The decay's bend is seen for certain from this many standard deviations. */
+const CERTAIN = 5;
+
+/** Aftersound has to show on this share of a take's partials before it is reckoned with on the others. */
+const LEAST_SHARE = 0.12;
+
+/** Partials of one take, those with a single component made as uncertain as the take's other partials suggest. */
+export function withHiddenAftersound(partials: readonly PartialFit[]): PartialFit[] {
+  const doubleCount = partials.filter((partial) => partial.components.length > 1).length;
+  if (doubleCount < LEAST_SHARE * partials.length) return [...partials];
+  return partials.map((partial) => {
+    if (partial.components.length > 1) return partial;
+    const hiddenHz = hiddenAftersoundHz({ ...partial, ...partial.components[0]! });
+    return { ...partial, standardUncertaintyHz: Math.hypot(partial.standardUncertaintyHz, hiddenHz) };
+  });
+}
+
+export type SingleTone = {
+  readonly amplitude: number;
+  readonly dampingPerS: number;
+  readonly audibleS: number;
+  /** Standard deviation of the noise of one sample, white-noise equivalent. */
+  readonly noiseRms: number;
+  readonly sampleRateHz: number;
+};
+
+/** Standard uncertainty in Hz; nought where an aftersound of the usual size would have shown. */
+export function hiddenAftersoundHz(tone: SingleTone): number {
+  const difference = USUAL_SLOWNESS * Math.max(tone.dampingPerS, 0);
+  const seen = bendOverNoise(tone, difference) / CERTAIN;
+  return (PHASE_SHARE * USUAL_RATIO * difference) / (2 * Math.PI * (1 + seen ** 2));
+}
+
+/**
+ * Size of the bend, in standard deviations of the noise: what is left of r·e^(Δ·t) over the record's effective length when its mean
+ * and slope, which frequency, damping and amplitude take up, are gone: r·(Δ·T)²/√720 of the tone.
+ */
+function bendOverNoise(tone: SingleTone, difference: number): number {
+  const effectiveS = Math.min(tone.audibleS, 1.5 / Math.max(tone.dampingPerS, 1e-6));
+  const energy = (tone.amplitude ** 2 / 2) * effectiveS * tone.sampleRateHz;
+  const bend = (USUAL_RATIO * (difference * effectiveS) ** 2) / Math.sqrt(720);
+  return (bend * Math.sqrt(energy)) / Math.max(tone.noiseRms, 1e-12);
+}
