@@ -42,30 +42,52 @@ export function createStrikeJudge(sampleRateHz: number, reader: ToneFrameReader)
     return newTones(reader.read(heard.history.view(start, end)), before, bounds);
   };
 
+  const strongestHz = (tones: NewTones) => tones.bins.slice(0, LOCATED_TONES).map((bin) => bin * reader.binHz);
+
   /** @param fromIndex nothing before it is looked at */
   const locate = (guessIndex: number, fromIndex: number | undefined, tones: NewTones, { history }: Heard) => {
     const from = fromIndex ?? guessIndex - locator.reachBefore;
     const samples = history.view(from, Math.min(guessIndex + locator.reachAfter, history.endIndex));
-    const tonesHz = tones.bins.slice(0, LOCATED_TONES).map((bin) => bin * reader.binHz);
-    const { index, riseDb } = locator.locate(samples, tonesHz, fromIndex === undefined ? QUIET_HOPS : LEAST_QUIET_HOPS);
-    return { index: Math.max(0, from + index), riseDb };
+    const position = locator.locate(
+      samples,
+      strongestHz(tones),
+      fromIndex === undefined ? QUIET_HOPS : LEAST_QUIET_HOPS,
+    );
+    return { ...position, index: Math.max(0, from + position.index) };
+  };
+
+  const isClear = (evidence: NewTones | undefined) => evidence !== undefined && evidence.sumDb >= LEAST_EVIDENCE_DB;
+
+  /** The partials may have come after a knock that was taken for their beginning: then they begin once more, as suddenly, after it. */
+  const lookAfter = (knockIndex: number, guessIndex: number, tones: NewTones, heard: Heard): Strike | undefined => {
+    const stretch = heard.history.view(
+      knockIndex,
+      Math.min(knockIndex + KNOCK_LENGTH_HOPS * hop, heard.history.endIndex),
+    );
+    if (locator.prominenceDb(stretch, 0, strongestHz(tones)) > TONELESS_DB) return undefined;
+    for (const hops of KNOCK_OVER_HOPS) {
+      const { index, riseDb, riseTimeS } = locate(guessIndex, knockIndex + hops * hop, tones, heard);
+      if (riseDb < LEAST_LATER_RISE_DB || riseTimeS > LONGEST_RISE_S) continue;
+      const evidence = evidenceAt(index, heard);
+      if (evidence && isClear(evidence) && evidence.sumDb >= LATER_SHARE * tones.sumDb)
+        return { index, evidenceDb: evidence.sumDb };
+    }
+    return undefined;
   };
 
   return {
     reachAfter: locator.reachAfter + (LASTING_FROM_HOPS + LONG_FRAME_HOPS) * hop,
     judge(guessIndex, heard) {
       const guessed = evidenceAt(guessIndex, heard);
-      if (!guessed || guessed.sumDb < LEAST_EVIDENCE_DB) return undefined;
+      if (!guessed || !isClear(guessed)) return undefined;
       const { index } = locate(guessIndex, undefined, guessed, heard);
       const found = evidenceAt(index, heard);
-      if (!found || found.sumDb < LEAST_EVIDENCE_DB) return undefined;
       const knock = heard.knocks.find((at) => Math.abs(at - index) < KNOCK_REACH_HOPS * hop);
-      if (knock === undefined) return { index, evidenceDb: found.sumDb };
-      // The partials that last may have come after the knock: then they rise once more when it is over.
-      const later = locate(guessIndex, knock + KNOCK_OVER_HOPS * hop, found, heard);
-      const evidence = later.riseDb < LEAST_LATER_RISE_DB ? undefined : evidenceAt(later.index, heard);
-      if (!evidence || evidence.sumDb < KNOCK_LEFT_SHARE * found.sumDb) return { index, evidenceDb: found.sumDb };
-      return { index: later.index, evidenceDb: evidence.sumDb };
+      const later =
+        knock === undefined && isClear(found)
+          ? undefined
+          : lookAfter(knock ?? index, guessIndex, found && isClear(found) ? found : guessed, heard);
+      return later ?? (found && isClear(found) ? { index, evidenceDb: found.sumDb } : undefined);
     },
   };
 }
@@ -96,11 +118,13 @@ const LEAST_QUIET_HOPS = 2;
 const KNOCK_LENGTH_HOPS = 12;
 /** A strike found this near a knock may be the knock. */
 const KNOCK_REACH_HOPS = 6;
-/** After 32 ms it no longer hides the partials' own beginning. */
-const KNOCK_OVER_HOPS = 6;
-/** Beats that begin in a trough rise by up to some 17 dB after a hard blow; partials that begin rise by 30. */
-const LEAST_LATER_RISE_DB = 24;
-const KNOCK_LEFT_SHARE = 0.6;
+/** After 32 ms it no longer hides the partials' own beginning, a loud one after 75 ms. */
+const KNOCK_OVER_HOPS = [6, 14];
+const TONELESS_DB = 10;
+const LEAST_LATER_RISE_DB = 9;
+/** Beats of 8 Hz that begin in a trough take some 14 ms. */
+const LONGEST_RISE_S = 0.0115;
+const LATER_SHARE = 0.6;
 
 const isSilent = ({ levelsDbfs }: ToneFrame) => levelsDbfs.every((level) => level < -100);
 

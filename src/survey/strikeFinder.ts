@@ -35,9 +35,15 @@ export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
     endIndex += hop;
     const { beganHopsAgo, knockHopsAgo } = sudden.hear(history.view(endIndex - SHORT_FRAME_HOPS * hop, endIndex));
     if (beganHopsAgo !== undefined) guess(endIndex - beganHopsAgo * hop);
-    if (knockHopsAgo !== undefined) knocks = [...knocks.slice(-HELD_KNOCKS), endIndex - knockHopsAgo * hop];
+    if (knockHopsAgo !== undefined) hearKnock(endIndex - knockHopsAgo * hop);
     if (endIndex % (FRAME_STEP_HOPS * hop) === 0) oneFrame();
     decideUpTo(endIndex - judge.reachAfter);
+  };
+
+  /** A strike soon after it would not be seen to rise above it, so one is guessed. */
+  const hearKnock = (index: number) => {
+    knocks = [...knocks.slice(-HELD_KNOCKS), index];
+    for (const hops of AFTER_KNOCK_HOPS) guess(index + hops * hop);
   };
 
   const oneFrame = () => {
@@ -64,7 +70,10 @@ export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
       guesses.shift();
       if (queue.hasStrikeNear(next)) continue;
       const strike = judge.judge(next, { history, frames, knocks });
-      if (strike) queue.add({ kind: 'strike', ...strike });
+      if (!strike) continue;
+      queue.add({ kind: 'strike', ...strike });
+      // A short high note's blow fades like a knock, but what a strike began is no knock.
+      knocks = knocks.filter((at) => Math.abs(at - strike.index) > SAME_STRIKE_S * sampleRateHz);
     }
   };
 
@@ -91,6 +100,7 @@ export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
 const FRAME_STEP_HOPS = 4;
 const HELD_FRAMES = 72;
 const HELD_KNOCKS = 20;
+const AFTER_KNOCK_HOPS = [14, 28];
 const NEWS_HOPS = 76;
 const PEAK_REACH_FRAMES = 3;
 /** Low on purpose, as with sudden sounds. */

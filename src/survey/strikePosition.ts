@@ -13,9 +13,16 @@ export type StrikeLocator = {
    * @returns the strike's index in `samples`, and how far the partials rose there from what was before
    */
   locate(samples: Float32Array, tonesHz: readonly number[], quietHops: number): StrikePosition;
+  /** How far the partials stand out of what is beside them in the 43 ms from `index` on, in dB: a few in a knock, many in a tone. */
+  prominenceDb(samples: Float32Array, index: number, tonesHz: readonly number[]): number;
 };
 
-export type StrikePosition = { readonly index: number; readonly riseDb: number };
+export type StrikePosition = {
+  readonly index: number;
+  readonly riseDb: number;
+  /** Time from a quarter to three quarters of the power: some 9 ms, the frame's own, for a strike, longer for a beat. */
+  readonly riseTimeS: number;
+};
 
 /**
  * In two steps. The new partials say to some 10 ms where they begin, and no knock can mislead them. Within that, the bands that
@@ -37,6 +44,7 @@ export function createStrikeLocator(sampleRateHz: number): StrikeLocator {
       toneSpectrum.read(samples, start, tonePower);
       for (const [line, hz] of tonesHz.entries()) out[line] = tonePower[Math.round(hz / toneSpectrum.binHz)] ?? 0;
     });
+  const lineDb = (bin: number) => 10 * Math.log10((tonePower[bin] ?? 0) + SILENT_POWER);
   const bandStep = Math.max(1, Math.round(hop / 4));
   const bandLines = (samples: Float32Array) =>
     linesOver(samples, bandStep, BAND_FRAME_HOPS * hop, edges.length - 1, (start, out) =>
@@ -45,6 +53,14 @@ export function createStrikeLocator(sampleRateHz: number): StrikeLocator {
   return {
     reachBefore,
     reachAfter,
+    prominenceDb(samples, index, tonesHz) {
+      toneSpectrum.read(samples, index, tonePower);
+      const each = tonesHz.map((hz) => {
+        const bin = Math.round(hz / toneSpectrum.binHz);
+        return lineDb(bin) - Math.min(lineDb(bin - BESIDE_BINS), lineDb(bin + BESIDE_BINS));
+      });
+      return each.reduce((sum, db) => sum + db, 0) / Math.max(1, each.length);
+    },
     locate(samples, tonesHz, quietHops) {
       const byTones = beginning(toneLines(samples, tonesHz), quietHops);
       const coarse = Math.round((byTones.frame + WINDOW_LEAD * TONE_FRAME_HOPS) * hop);
@@ -52,7 +68,11 @@ export function createStrikeLocator(sampleRateHz: number): StrikeLocator {
       const near = samples.subarray(from, coarse + BAND_AFTER_HOPS * hop);
       const byBands = beginning(bandLines(near), BAND_QUIET_FRAMES);
       const fine = from + Math.round(byBands.frame * bandStep + WINDOW_LEAD * BAND_FRAME_HOPS * hop);
-      return { index: byBands.riseDb >= CLEAR_RISE_DB ? fine : coarse, riseDb: byTones.riseDb };
+      return {
+        index: byBands.riseDb >= CLEAR_RISE_DB ? fine : coarse,
+        riseDb: byTones.riseDb,
+        riseTimeS: byTones.riseFrames / HOPS_PER_S,
+      };
     },
   };
 }
@@ -65,6 +85,8 @@ const BAND_BEFORE_HOPS = 12;
 const BAND_AFTER_HOPS = 8;
 const BAND_QUIET_FRAMES = 16;
 const CLEAR_RISE_DB = 7;
+/** Outside the main lobe of a partial. */
+const BESIDE_BINS = 3;
 /** A frame under a Hann window holds 3 % of a step's power once the step lies 0.70 of the frame into it. */
 const BEGUN_SHARE = 0.03;
 const WINDOW_LEAD = 0.7;
@@ -101,7 +123,9 @@ function readBands(
   bandPowers(power, spectrum.binHz, edges, out);
 }
 
-function beginning({ powers, frameCount }: Lines, quietCount: number): { frame: number; riseDb: number } {
+type Beginning = { readonly frame: number; readonly riseDb: number; readonly riseFrames: number };
+
+function beginning({ powers, frameCount }: Lines, quietCount: number): Beginning {
   const share = new Float64Array(frameCount);
   let weightSum = 0;
   let riseSum = 0;
@@ -116,16 +140,35 @@ function beginning({ powers, frameCount }: Lines, quietCount: number): { frame: 
     for (let frame = 0; frame < frameCount; frame++)
       share[frame] = (share[frame] ?? 0) + (weight * Math.max(0, (line[frame] ?? 0) - before)) / (after - before);
   }
-  if (weightSum === 0) return { frame: frameCount / 2, riseDb: 0 };
-  return { frame: firstLeavingZero(share), riseDb: riseSum / weightSum };
+  if (weightSum === 0) return { frame: frameCount / 2, riseDb: 0, riseFrames: frameCount };
+  const frame = firstLeavingZero(share);
+  return { frame, riseDb: riseSum / weightSum, riseFrames: riseFramesFrom(share, frame) };
 }
 
 /** From where half of the whole is first there, back to where next to nothing was; the last step interpolated. */
 function firstLeavingZero(share: Float64Array): number {
   const whole = Math.max(...share);
-  let frame = share.findIndex((value) => value >= 0.5 * whole);
+  const half = share.findIndex((value) => value >= 0.5 * whole);
   const small = BEGUN_SHARE * whole;
+  let frame = half;
   while (frame > 0 && (share[frame - 1] ?? 0) > small) frame--;
-  const [low, high] = [share[frame - 1] ?? 0, share[frame] ?? 0];
-  return frame - (high > small && high > low ? (high - small) / (high - low) : 0);
+  return crossing(share, frame, small);
 }
+
+function riseFramesFrom(share: Float64Array, start: number): number {
+  const from = Math.max(0, Math.floor(start));
+  const whole = Math.max(...share.subarray(from, from + PLATEAU_WITHIN_FRAMES));
+  const reach = (part: number) => {
+    const frame = from + share.subarray(from).findIndex((value) => value >= part * whole);
+    return crossing(share, frame, part * whole);
+  };
+  return reach(0.75) - reach(0.25);
+}
+
+/** Between the frame before, which lies below the level, and this one, which reaches it. */
+function crossing(share: Float64Array, frame: number, level: number): number {
+  const [low, high] = [share[frame - 1] ?? 0, share[frame] ?? 0];
+  return frame - (high > level && high > low ? (high - Math.max(low, level)) / (high - low) : 0);
+}
+
+const PLATEAU_WITHIN_FRAMES = 12;

@@ -35,6 +35,11 @@ describe('what is expected next', () => {
       expected: 60,
     },
     {
+      why: 'a missing note before a doubtful one',
+      events: [heard(1, { midi: 60, isUsable: false }), heard(2, { midi: 61 })],
+      expected: 62,
+    },
+    {
       why: 'a doubtful note once none is missing',
       events: [
         heard(1, { midi: 60 }),

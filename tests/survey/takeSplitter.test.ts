@@ -3,6 +3,7 @@ import { createTakeSplitter } from '../../src/survey/takeSplitter.ts';
 import { addBurst, addHum } from '../support/roomNoise.ts';
 import { seededRandom } from '../support/seededRandom.ts';
 import { synthesizeNote } from '../support/syntheticString.ts';
+import { synthesizeSurvey } from '../support/syntheticSurvey.ts';
 import { makeScene, type SceneOptions } from './scene.ts';
 import { countStrikes, splitAll, strikeOf } from './splitScene.ts';
 
@@ -46,6 +47,39 @@ describe('strikes', () => {
     const sorted = [...count.onsetErrorsMs].sort((a, b) => a - b);
     expect(sorted.at(-1)).toBeLessThan(10);
     expect(Math.abs(sorted[sorted.length >> 1]!)).toBeLessThan(3);
+  });
+});
+
+describe('a loud damper just before a soft strike', () => {
+  const play = (gapS: number, peak: number) => {
+    const { samples, truth } = synthesizeSurvey({
+      notes: [
+        { strings: [{ midi: 33 }], holdS: 2, peak: 0.4 },
+        { strings: [{ midi: 34 }], holdS: 2, peak: 0.03 },
+      ],
+      sampleRateHz: RATE,
+      gapS,
+      noiseDbfs: -60,
+      seed: 18,
+    });
+    const sound = Float64Array.from(samples);
+    const startIndex = truth[1]!.onsetIndex - Math.round(gapS * RATE);
+    addBurst(sound, RATE, { startIndex, peak, fadeS: 0.012, cornerHz: 900 }, seededRandom(19));
+    const strikes = splitAll(Float32Array.from(sound), RATE).map(strikeOf);
+    return { strikes, truth: truth.map(({ onsetIndex }) => onsetIndex) };
+  };
+
+  it.each([
+    [0.06, 0.1],
+    [0.09, 0.02],
+    [0.12, 0.2],
+    [0.15, 0.2],
+    [0.2, 0.2],
+    [0.3, 0.2],
+  ])('neither hides it nor stands in for it: %d s, peak %d', (gapS, peak) => {
+    const { strikes, truth } = play(gapS, peak);
+    expect(strikes).toHaveLength(2);
+    for (const [index, strike] of strikes.entries()) expect(Math.abs(strike - truth[index]!)).toBeLessThan(0.01 * RATE);
   });
 });
 
@@ -214,6 +248,25 @@ describe('what is no note', () => {
 });
 
 describe('a hole', () => {
+  it('between two takes marks neither', () => {
+    const options = {
+      ...PLAIN,
+      seed: 62,
+      fromMidi: 70,
+      toMidi: 72,
+      step: 2,
+      gapS: [1.5, 1.5],
+      holdS: [1.2, 1.2],
+    } as const;
+    const scene = makeScene(options);
+    const at = scene.notes[1]!.onsetIndex - Math.round(0.5 * RATE);
+    const splitter = createTakeSplitter(RATE);
+    const before = splitter.push(scene.samples.subarray(0, at));
+    splitter.markHole();
+    const segments = [...before, ...splitter.push(scene.samples.subarray(at)), ...splitter.finish()];
+    expect(segments.map(({ hasHole }) => hasHole)).toEqual([false, false]);
+  });
+
   it('marks the take that sounds, and no other', () => {
     const scene = makeScene({
       ...PLAIN,
