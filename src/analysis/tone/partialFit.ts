@@ -227,6 +227,9 @@ function pitchShares(components: readonly FittedComponent[]): number[] {
   return cubes.map((cube) => cube / total);
 }
 
+/** Ratio of powers, 25 dB. */
+const SUNK = 300;
+
 /**
  * How many values of the subband hold tone: up to where its power, smoothed, has sunk to the quietest tenth's level. What follows is
  * noise and only adds chances of finding components that are not there.
@@ -242,6 +245,8 @@ function audibleLength(subband: Subband): number {
     powers.push(sum / span);
   }
   const floor = [...powers].sort((a, b) => a - b)[Math.floor(powers.length / 10)]!;
+  // A tone that has not sunk far has no floor yet: its quietest tenth is its end.
+  if (Math.max(...powers) < SUNK * floor) return length;
   const last = powers.findLastIndex((power) => power > 2.5 * floor);
   return Math.min(length, Math.max(3 * span, (last + 3) * span));
 }
