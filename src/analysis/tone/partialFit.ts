@@ -155,15 +155,13 @@ function quadraticForm(matrix: readonly (readonly number[])[], vector: readonly 
 
 /**
  * A further component changes the pitch a little even where it cannot be believed yet. So the pitch is the mean over the numbers of
- * components, each weighted by its likelihood against this penalty for its four unknowns (twice the logarithm: what noise
- * alone brings at most), and their spread counts in the uncertainty (J. A. Hoeting et al., Statist. Sci. 14 (1999) 382–417).
+ * components, each weighted by its likelihood against Schwarz's penalty for its four unknowns, and their spread counts in the
+ * uncertainty (J. A. Hoeting et al., Statist. Sci. 14 (1999) 382–417).
  */
-const AVERAGING_PENALTY = 20;
-
 function averagedPitch(steps: readonly (DescribedStep | undefined)[], search: ComponentSearch) {
   let total = 0;
   const scored = steps.flatMap((step, i) => {
-    total += i === 0 ? 0 : search.steps[i]!.gain - AVERAGING_PENALTY;
+    total += i === 0 ? 0 : search.steps[i]!.gain - 4 * Math.log(2 * search.length);
     return step ? [{ step, total }] : [];
   });
   const best = Math.max(...scored.map((entry) => entry.total));
