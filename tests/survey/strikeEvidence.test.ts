@@ -57,6 +57,20 @@ describe('createStrikeJudge', () => {
     ).toBeUndefined();
   });
 
+  it.each([0.006, 0.01])('finds none where the wood rings for a moment, falling by 8.7 dB in %d s', (fadeS) => {
+    const wood = (timeS: number) =>
+      timeS < 2
+        ? 0
+        : [190, 430, 820].reduce((sum, hz) => sum + 0.2 * Math.sin(2 * Math.PI * hz * (timeS - 2)), 0) *
+          Math.exp(-(timeS - 2) / fadeS);
+    expect(
+      judge.judge(
+        2 * RATE,
+        heard((timeS) => partials(timeS) + wood(timeS), [2]),
+      ),
+    ).toBeUndefined();
+  });
+
   it('takes mains hum at the very beginning for no note, and other partials for one', () => {
     const hum = heard((timeS) => 0.05 * (Math.sin(2 * Math.PI * 50 * timeS) + Math.sin(2 * Math.PI * 100 * timeS)));
     expect(judge.judge(0, hum)).toBeUndefined();
