@@ -33,13 +33,15 @@ export function createStrikeJudge(sampleRateHz: number, reader: ToneFrameReader)
   const locator = createStrikeLocator(sampleRateHz);
   const isMains = (bin: number) => isMainsHz(bin * reader.binHz);
 
+  /** Undefined where there is not enough to speak for a strike. */
   const evidenceAt = (index: number, heard: Heard): NewTones | undefined => {
     const end = Math.min(index + (LASTING_FROM_HOPS + LONG_FRAME_HOPS) * hop, heard.history.endIndex);
     const start = end - LONG_FRAME_HOPS * hop;
     if (start < index) return undefined;
     const before = soundBefore(index, heard, hop);
     const bounds = before.every(isSilent) ? { ...TONE_BOUNDS, isIgnored: isMains } : TONE_BOUNDS;
-    return newTones(reader.read(heard.history.view(start, end)), before, bounds);
+    const evidence = newTones(reader.read(heard.history.view(start, end)), before, bounds);
+    return evidence.sumDb >= LEAST_EVIDENCE_DB ? evidence : undefined;
   };
 
   const strongestHz = (tones: NewTones) => tones.bins.slice(0, LOCATED_TONES).map((bin) => bin * reader.binHz);
@@ -56,8 +58,6 @@ export function createStrikeJudge(sampleRateHz: number, reader: ToneFrameReader)
     return { ...position, index: Math.max(0, from + position.index) };
   };
 
-  const isClear = (evidence: NewTones | undefined) => evidence !== undefined && evidence.sumDb >= LEAST_EVIDENCE_DB;
-
   /** The partials may have come after a knock that was taken for their beginning: then they begin once more, as suddenly, after it. */
   const lookAfter = (knockIndex: number, guessIndex: number, tones: NewTones, heard: Heard): Strike | undefined => {
     const stretch = heard.history.view(
@@ -69,8 +69,7 @@ export function createStrikeJudge(sampleRateHz: number, reader: ToneFrameReader)
       const { index, riseDb, riseTimeS } = locate(guessIndex, knockIndex + hops * hop, tones, heard);
       if (riseDb < LEAST_LATER_RISE_DB || riseTimeS > LONGEST_RISE_S) continue;
       const evidence = evidenceAt(index, heard);
-      if (evidence && isClear(evidence) && evidence.sumDb >= LATER_SHARE * tones.sumDb)
-        return { index, evidenceDb: evidence.sumDb };
+      if (evidence && evidence.sumDb >= LATER_SHARE * tones.sumDb) return { index, evidenceDb: evidence.sumDb };
     }
     return undefined;
   };
@@ -79,15 +78,13 @@ export function createStrikeJudge(sampleRateHz: number, reader: ToneFrameReader)
     reachAfter: locator.reachAfter + (LASTING_FROM_HOPS + LONG_FRAME_HOPS) * hop,
     judge(guessIndex, heard) {
       const guessed = evidenceAt(guessIndex, heard);
-      if (!guessed || !isClear(guessed)) return undefined;
+      if (!guessed) return undefined;
       const { index } = locate(guessIndex, undefined, guessed, heard);
       const found = evidenceAt(index, heard);
       const knock = heard.knocks.find((at) => Math.abs(at - index) < KNOCK_REACH_HOPS * hop);
-      const later =
-        knock === undefined && isClear(found)
-          ? undefined
-          : lookAfter(knock ?? index, guessIndex, found && isClear(found) ? found : guessed, heard);
-      return later ?? (found && isClear(found) ? { index, evidenceDb: found.sumDb } : undefined);
+      const isSure = found !== undefined && knock === undefined;
+      const later = isSure ? undefined : lookAfter(knock ?? index, guessIndex, found ?? guessed, heard);
+      return later ?? (found ? { index, evidenceDb: found.sumDb } : undefined);
     },
   };
 }

@@ -1,6 +1,7 @@
 /** Where exactly a strike is, once it is known that there is one nearby, and which partials came with it. */
 import { createFrameSpectrum, type FrameSpectrum } from './frameSpectrum.ts';
-import { bandEdgesHz, bandPowers, HOPS_PER_S } from './soundBands.ts';
+import { beginning, type PowerLines } from './risingPower.ts';
+import { bandEdgesHz, bandPowers, HOPS_PER_S, SILENT_POWER } from './soundBands.ts';
 
 export type StrikeLocator = {
   /** How many samples must be there before and after the guess. */
@@ -25,7 +26,7 @@ export type StrikePosition = {
 };
 
 /**
- * In two steps. The new partials say to some 10 ms where they begin, and no knock can mislead them. Within that, the bands that
+ * In two steps. The new partials say to some 10 ms where they begin, whatever else is heard there. Within that, the bands that
  * rise say it to a few ms, where they rise clearly. Both times it is the share of the strike's power that has come in: the
  * strike is where it begins to leave zero on its way to the whole, so that a slow attack is found at its beginning.
  */
@@ -87,12 +88,8 @@ const BAND_QUIET_FRAMES = 16;
 const CLEAR_RISE_DB = 7;
 /** Outside the main lobe of a partial. */
 const BESIDE_BINS = 3;
-/** A frame under a Hann window holds 3 % of a step's power once the step lies 0.70 of the frame into it. */
-const BEGUN_SHARE = 0.03;
+/** A frame under a Hann window holds BEGUN_SHARE of a step's power once the step lies 0.70 of the frame into it. */
 const WINDOW_LEAD = 0.7;
-const SILENT_POWER = 1e-11;
-
-type Lines = { readonly powers: readonly Float64Array[]; readonly frameCount: number };
 
 function linesOver(
   samples: Float32Array,
@@ -100,7 +97,7 @@ function linesOver(
   frameLength: number,
   lineCount: number,
   read: (start: number, out: Float64Array) => void,
-): Lines {
+): PowerLines {
   const frameCount = Math.max(1, Math.floor((samples.length - frameLength) / step) + 1);
   const powers = Array.from({ length: lineCount }, () => new Float64Array(frameCount));
   const out = new Float64Array(lineCount);
@@ -122,53 +119,3 @@ function readBands(
   spectrum.read(samples, start, power);
   bandPowers(power, spectrum.binHz, edges, out);
 }
-
-type Beginning = { readonly frame: number; readonly riseDb: number; readonly riseFrames: number };
-
-function beginning({ powers, frameCount }: Lines, quietCount: number): Beginning {
-  const share = new Float64Array(frameCount);
-  let weightSum = 0;
-  let riseSum = 0;
-  for (const line of powers) {
-    const before = Math.max(...line.subarray(0, quietCount)) + SILENT_POWER;
-    const after = Math.max(...line) + SILENT_POWER;
-    const riseDb = 10 * Math.log10(after / before);
-    const weight = Math.min(20, Math.max(0, riseDb - 3)) ** 2;
-    if (weight === 0) continue;
-    weightSum += weight;
-    riseSum += weight * riseDb;
-    for (let frame = 0; frame < frameCount; frame++)
-      share[frame] = (share[frame] ?? 0) + (weight * Math.max(0, (line[frame] ?? 0) - before)) / (after - before);
-  }
-  if (weightSum === 0) return { frame: frameCount / 2, riseDb: 0, riseFrames: frameCount };
-  const frame = firstLeavingZero(share);
-  return { frame, riseDb: riseSum / weightSum, riseFrames: riseFramesFrom(share, frame) };
-}
-
-/** From where half of the whole is first there, back to where next to nothing was; the last step interpolated. */
-function firstLeavingZero(share: Float64Array): number {
-  const whole = Math.max(...share);
-  const half = share.findIndex((value) => value >= 0.5 * whole);
-  const small = BEGUN_SHARE * whole;
-  let frame = half;
-  while (frame > 0 && (share[frame - 1] ?? 0) > small) frame--;
-  return crossing(share, frame, small);
-}
-
-function riseFramesFrom(share: Float64Array, start: number): number {
-  const from = Math.max(0, Math.floor(start));
-  const whole = Math.max(...share.subarray(from, from + PLATEAU_WITHIN_FRAMES));
-  const reach = (part: number) => {
-    const frame = from + share.subarray(from).findIndex((value) => value >= part * whole);
-    return crossing(share, frame, part * whole);
-  };
-  return reach(0.75) - reach(0.25);
-}
-
-/** Between the frame before, which lies below the level, and this one, which reaches it. */
-function crossing(share: Float64Array, frame: number, level: number): number {
-  const [low, high] = [share[frame - 1] ?? 0, share[frame] ?? 0];
-  return frame - (high > level && high > low ? (high - Math.max(low, level)) / (high - low) : 0);
-}
-
-const PLATEAU_WITHIN_FRAMES = 12;
