@@ -155,13 +155,15 @@ function quadraticForm(matrix: readonly (readonly number[])[], vector: readonly 
 
 /**
  * A further component changes the pitch a little even where it cannot be believed yet. So the pitch is the mean over the numbers of
- * components, each weighted by its likelihood against Schwarz's penalty for its four unknowns, and their spread counts in the
- * uncertainty (J. A. Hoeting et al., Statist. Sci. 14 (1999) 382–417).
+ * components, each weighted by its likelihood against Schwarz's penalty for its four unknowns and a little more, since the best of
+ * many places was taken; their spread counts in the uncertainty (J. A. Hoeting et al., Statist. Sci. 14 (1999) 382–417).
  */
+const BEST_OF_MANY = 8;
+
 function averagedPitch(steps: readonly (DescribedStep | undefined)[], search: ComponentSearch) {
   let total = 0;
   const scored = steps.flatMap((step, i) => {
-    total += i === 0 ? 0 : search.steps[i]!.gain - 4 * Math.log(2 * search.length);
+    total += i === 0 ? 0 : search.steps[i]!.gain - 4 * Math.log(2 * search.length) - BEST_OF_MANY;
     return step ? [{ step, total }] : [];
   });
   const best = Math.max(...scored.map((entry) => entry.total));
