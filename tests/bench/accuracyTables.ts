@@ -127,6 +127,12 @@ function accuracyLimits(takes: readonly AccuracyTake[], report: Report): void {
   const noisy = takes.filter(({ snrDb }) => snrDb < 20);
   report.limit({ what: 'named rightly, 10 dB', measured: percentOf(at10Db, named), unit: '%', atLeast: 98 });
   report.limit({
+    what: 'named wrongly and yet said to be usable, 0 and 10 dB',
+    measured: percentOf(noisy, (take) => isNamedWrongly(take) && take.reading?.quality.isUsable === true),
+    unit: '%',
+    atMost: 0,
+  });
+  report.limit({
     what: 'named wrongly, 0 and 10 dB',
     measured: percentOf(noisy, isNamedWrongly),
     unit: '%',
@@ -135,11 +141,11 @@ function accuracyLimits(takes: readonly AccuracyTake[], report: Report): void {
 }
 
 function worstTakes(takes: readonly AccuracyTake[], report: Report): void {
-  const misnamed = takes.filter((take) => !take.isNamedRightly);
   report.worst(
     'Named wrongly',
-    misnamed.map((take) => `${describeTake(take)}: ${take.reading ? midiToName(take.reading.midi) : 'no note'}`),
+    takes.filter(isNamedWrongly).map((take) => `${describeTake(take)}: ${misnamedText(take)}`),
   );
+  report.worst('No note found', takes.filter(({ reading }) => reading === null).map(describeTake));
   const clear = takes.filter((take) => take.isNamedRightly && take.snrDb >= 20);
   report.worst(
     'Largest errors of partial 1 at 20 dB and up',
@@ -155,4 +161,9 @@ function partial1Text(take: AccuracyTake): string {
   if (!reading) return 'no reading';
   const stated = figure(reading.offsetStandardUncertaintyCents);
   return `${figure(partial1ErrorCents(take))} cents off, ${stated} stated, ${reading.partial1Source}`;
+}
+
+function misnamedText({ reading }: AccuracyTake): string {
+  if (!reading) return 'no note';
+  return `${midiToName(reading.midi)}, ${reading.quality.faults.join(' ') || 'said to be usable'}`;
 }

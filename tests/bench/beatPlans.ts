@@ -19,12 +19,15 @@ export type BeatPlan = {
 
 const LENGTH_S = 5;
 export const BEAT_SNR_DB = 30;
+/** Of every second string with a false beat. */
+export const NOISY_BEAT_SNR_DB = 15;
 
 /** A note A1–C7 and one of its strong partials on which at least one beat fits into what the partial takes to lose 30 dB. */
 export function planFalseBeat(rateBand: Band, depthBand: Band, seed: number): BeatPlan {
   const random = seededRandom(seed);
   const rateHz = within(rateBand, random);
   const depthDb = within(depthBand, random);
+  const snrDb = seed % 2 === 0 ? BEAT_SNR_DB : NOISY_BEAT_SNR_DB;
   for (;;) {
     const midi = 33 + Math.floor(64 * random.uniform());
     const string = randomString(midi, 20, random);
@@ -34,7 +37,7 @@ export function planFalseBeat(rateBand: Band, depthBand: Band, seed: number): Be
     if (rateHz * lifeS < 1 || !isStrong(truth, partialNumber)) continue;
     const beat = { partialNumber, splitHz: random.uniform() < 0.5 ? rateHz : -rateHz, ratio: depthToRatio(depthDb) };
     const strings = [{ ...string, falseBeats: [beat] }];
-    return { rateBand, depthBand, midi, partialNumber, rateHz, depthDb, spec: beatTake(strings, seed) };
+    return { rateBand, depthBand, midi, partialNumber, rateHz, depthDb, spec: { ...beatTake(strings, seed), snrDb } };
   }
 }
 
@@ -70,5 +73,5 @@ export function beatTake(strings: NoteSpec['strings'], seed: number): NoteSpec {
 const LEAD_S = 0.3;
 
 export function describeBeat({ midi, partialNumber, rateHz, depthDb, spec }: BeatPlan): string {
-  return `${midiToName(midi)} partial ${partialNumber}, ${rateHz.toFixed(2)} Hz, ${depthDb.toFixed(1)} dB deep, seed ${spec.seed}`;
+  return `${midiToName(midi)} partial ${partialNumber}, ${rateHz.toFixed(2)} Hz, ${depthDb.toFixed(1)} dB deep, noise ${spec.snrDb} dB down, seed ${spec.seed}`;
 }
