@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { decayTimeS, decayTimesOf, lifeTimeS, partialEnergy } from '../../../src/analysis/tone/decay.ts';
+import {
+  decayTimeS,
+  decayTimesOf,
+  lifeTimeS,
+  partialEnergy,
+  typicalLifeTimeS,
+} from '../../../src/analysis/tone/decay.ts';
 import { component, partialOf } from '../partialFits.ts';
 
 /** e^(−αt) falls by 20·log10(e) = 8.686 dB for each 1/α. */
@@ -66,7 +72,7 @@ describe('lifeTimeS', () => {
     }
   });
 
-  it('is when all partials together have lost 60 dB', () => {
+  it('is twice the time in which all partials together lose 30 dB', () => {
     const parts = [
       { hz: 440, amplitude: 0.2, dampingPerS: 3 },
       { hz: 440, amplitude: 0.01, dampingPerS: 0.6 },
@@ -75,7 +81,7 @@ describe('lifeTimeS', () => {
     const lifeS = lifeTimeS([partialOf(1, parts.slice(0, 2)), partialOf(2, parts.slice(2))])!;
     const energy = (timeS: number) =>
       parts.reduce((sum, part) => sum + (part.amplitude * Math.exp(-part.dampingPerS * timeS)) ** 2, 0);
-    expect(10 * Math.log10(energy(lifeS) / energy(0))).toBeCloseTo(-60, 4);
+    expect(10 * Math.log10(energy(lifeS / 2) / energy(0))).toBeCloseTo(-30, 4);
   });
 
   it('is not known where nothing decays', () => {
@@ -94,4 +100,14 @@ it('partialEnergy is the area under the squared envelope of the first second', (
     for (const part of parts) area += (part.amplitude * Math.exp((-part.dampingPerS * (i + 0.5)) / 1e4)) ** 2 / 1e4;
   }
   expect(partialEnergy(partialOf(1, parts))).toBeCloseTo(area, 8);
+});
+
+it('typicalLifeTimeS falls along the whole compass, without jumps', () => {
+  const lives = Array.from({ length: 88 }, (_, i) => typicalLifeTimeS(21 + i));
+  for (let i = 1; i < 88; i++) {
+    expect(lives[i]!).toBeLessThan(lives[i - 1]!);
+    expect(lives[i]! / lives[i - 1]!).toBeGreaterThan(0.9);
+  }
+  expect(typicalLifeTimeS(12)).toBe(typicalLifeTimeS(21));
+  expect(typicalLifeTimeS(120)).toBe(typicalLifeTimeS(108));
 });

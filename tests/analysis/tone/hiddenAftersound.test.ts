@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { fitDampedSinusoids } from '../../../src/analysis/signal/dampedSinusoids.ts';
+import { hiddenAftersoundHz, withHiddenAftersound } from '../../../src/analysis/tone/hiddenAftersound.ts';
+import { partialOf } from '../partialFits.ts';
+
+const TONE = { amplitude: 0.1, dampingPerS: 3, audibleS: 1, noiseRms: 0.02, sampleRateHz: 44100 };
+
+/** What one damped sinusoid fitted to prompt sound and aftersound of one frequency takes for it, over 24 phases. */
+function shiftHz(ratio: number, slowness: number, dampingPerS: number, durationS: number): number {
+  const rateHz = 200;
+  const length = durationS * rateHz;
+  const shifts = Array.from({ length: 24 }, (_, k) => {
+    const phase = (2 * Math.PI * k) / 24;
+    const at = (m: number, part: (angle: number) => number) => {
+      const timeS = m / rateHz;
+      const after = ratio * Math.exp(-dampingPerS * (1 - slowness) * timeS) * part(phase);
+      return Math.exp(-dampingPerS * timeS) * part(0) + after;
+    };
+    const series = {
+      re: Float64Array.from({ length }, (_, m) => at(m, Math.cos)),
+      im: Float64Array.from({ length }, (_, m) => at(m, Math.sin)),
+    };
+    const start = [{ frequencyRad: 0, damping: dampingPerS / rateHz, amplitudeRe: 1, amplitudeIm: 0 }];
+    const fit = fitDampedSinusoids(series, start, { maxIterations: 60, leastDamping: 0, mostDamping: 1.5 });
+    return (fit.components[0]!.frequencyRad * rateHz) / (2 * Math.PI);
+  });
+  return Math.sqrt(shifts.reduce((sum, shift) => sum + shift ** 2, 0) / 24);
+}
+
+describe('hiddenAftersoundHz', () => {
+  it.each([
+    { dampingPerS: 3, audibleS: 0.6 },
+    { dampingPerS: 10, audibleS: 0.25 },
+    { dampingPerS: 1, audibleS: 1.5 },
+  ])(
+    'is about what a fit of one tone is off by, from $dampingPerS per s, $audibleS s long',
+    ({ dampingPerS, audibleS }) => {
+      const hidden = hiddenAftersoundHz({ ...TONE, dampingPerS, audibleS, noiseRms: 10 });
+      const share = hidden / shiftHz(0.16, 0.75, dampingPerS, audibleS);
+      // An order of magnitude: the usual aftersound's own ratio is no better known.
+      expect(share).toBeGreaterThan(0.2);
+      expect(share).toBeLessThan(2);
+    },
+  );
+
+  it('is nought where the bend of the decay would have shown', () => {
+    expect(hiddenAftersoundHz({ ...TONE, noiseRms: 1e-6 })).toBeLessThan(
+      1e-5 * hiddenAftersoundHz({ ...TONE, noiseRms: 1 }),
+    );
+  });
+
+  it('is nought for a tone that does not decay', () => {
+    expect(hiddenAftersoundHz({ ...TONE, dampingPerS: 0 })).toBe(0);
+  });
+});
+
+describe('withHiddenAftersound', () => {
+  const single = (n: number) => partialOf(n, [{ hz: 440 * n, amplitude: 0.1, dampingPerS: 3 }], { noiseRms: 0.1 });
+  const double = (n: number) =>
+    partialOf(n, [
+      { hz: 440 * n, amplitude: 0.1, dampingPerS: 3 },
+      { hz: 440 * n, amplitude: 0.02, dampingPerS: 0.7 },
+    ]);
+
+  it('changes nothing where no partial shows an aftersound', () => {
+    const partials = [single(1), single(2), single(3)];
+    expect(withHiddenAftersound(partials)).toEqual(partials);
+  });
+
+  it('makes single partials less certain where another shows one, and leaves that as it is', () => {
+    const [first, second] = withHiddenAftersound([single(1), double(2)]);
+    expect(first!.standardUncertaintyHz).toBeGreaterThan(3 * single(1).standardUncertaintyHz);
+    expect(first!.hz).toBe(440);
+    expect(second).toEqual(double(2));
+  });
+});
