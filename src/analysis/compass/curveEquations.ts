@@ -1,6 +1,6 @@
 /** The normal equations of a curve through one figure per note: weights, covariance, Gauss–Newton step. */
 import { invertSymmetric } from '../signal/smallSymmetric.ts';
-import type { CurveFigure, CurveModel } from './robustCurve.ts';
+import type { CurveFigure, CurveModel } from './curveModel.ts';
 
 /** Parameters and, for each group of notes, their spread about the curve. */
 export type CurveState = { readonly parameters: readonly number[]; readonly spreads: readonly number[] };

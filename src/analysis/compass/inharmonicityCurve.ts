@@ -11,8 +11,9 @@
  * a whole run of notes shares (six or more: a change of gauge in the scale) is the instrument's own and not called.
  */
 import type { StringPosition } from '../../piano/reading.ts';
+import type { CurveFigure } from './curveModel.ts';
 import { inharmonicityModel } from './inharmonicityModel.ts';
-import { type CurveFigure, type CurveFit, curveValue, fitRobustCurve } from './robustCurve.ts';
+import { type CurveFit, curveValue, fitRobustCurve } from './robustCurve.ts';
 import { beyondChance, chanceBeyond } from './standsOut.ts';
 
 export type MeasuredInharmonicity = {
@@ -31,13 +32,17 @@ export type InharmonicityNote = MeasuredInharmonicity & {
   readonly standsOut: boolean;
 };
 
-export type InharmonicityCurve = {
-  /** Plain data that inharmonicityAt reads. */
+/** Plain data that inharmonicityAt reads. */
+export type FittedCurve = {
   readonly parameters: readonly number[];
   readonly covariance: readonly (readonly number[])[];
   readonly bassBridgeTopMidi: number | null;
-  /** Spread of log B about the curve, below and above the end of the wound strings: 0.05 is 5 %. */
-  readonly spreads: readonly number[];
+  /** Spread of log B from note to note about the curve, on wound strings and on plain ones: 0.05 is 5 %. */
+  readonly woundSpread: number;
+  readonly plainSpread: number;
+};
+
+export type InharmonicityCurve = FittedCurve & {
   /** In the order given. */
   readonly notes: readonly InharmonicityNote[];
 };
@@ -59,6 +64,11 @@ export const FALSE_SHARE = 0.05;
  * square, 5 %; below that nothing can be concluded about the wire.
  */
 export const LEAST_DEPARTURE = 0.05;
+/**
+ * No piano string has a B outside this: such a figure comes from wrongly numbered partials or a fit that ran against its stop. It
+ * has no part in the curve and always stands out. Chosen: half the range 2e-5 to 3e-2 that is held plausible, and three times it.
+ */
+export const PLAUSIBLE_B = { least: 1e-5, most: 0.1 };
 
 /**
  * @param measured notes whose B was measured, of takes that can be used; the kept one where a string was taken several times
@@ -70,22 +80,26 @@ export function fitInharmonicityCurve(
   measured: readonly MeasuredInharmonicity[],
   bassBridgeTopMidi: number | null = null,
 ): InharmonicityCurve | null {
-  const figures = measured.map(logFigure);
+  const plausible = measured.filter(isPlausible);
+  const figures = plausible.map(logFigure);
   if (new Set(figures.map(({ midi }) => midi)).size < LEAST_CURVE_NOTES) return null;
   const breakMidi = hasNotesOnBothSides(figures, bassBridgeTopMidi) ? bassBridgeTopMidi : null;
   const fit = fitRobustCurve(inharmonicityModel(breakMidi), figures);
   if (!fit) return null;
-  const { parameters, covariance, spreads } = fit;
-  return { parameters, covariance, spreads, bassBridgeTopMidi: breakMidi, notes: judgedNotes(measured, fit) };
+  const { parameters, covariance } = fit;
+  const [woundSpread = 0, plainSpread = 0] = fit.spreads;
+  const curve = { parameters, covariance, bassBridgeTopMidi: breakMidi, woundSpread, plainSpread };
+  const judged = new Map(judgedNotes(plausible, fit).map((note, index) => [plausible[index], note]));
+  return { ...curve, notes: measured.map((note) => judged.get(note) ?? implausibleNote(curve, note)) };
 }
 
 /** What the curve says of a note, measured or not. @throws {RangeError} if midi is not finite */
-export function inharmonicityAt(curve: InharmonicityCurve, midi: number): InharmonicityAt {
+export function inharmonicityAt(curve: FittedCurve, midi: number): InharmonicityAt {
   if (!Number.isFinite(midi)) throw new RangeError(`midi must be finite, got ${midi}`);
   const model = inharmonicityModel(curve.bassBridgeTopMidi);
   const { value, standardUncertainty } = curveValue(model, curve, midi);
   const inharmonicityB = Math.exp(value);
-  const spread = curve.spreads[model.spread.groupOf(midi)] ?? 0;
+  const spread = model.spread.groupOf(midi) === 0 ? curve.woundSpread : curve.plainSpread;
   return {
     inharmonicityB,
     standardUncertainty: inharmonicityB * standardUncertainty,
@@ -93,13 +107,25 @@ export function inharmonicityAt(curve: InharmonicityCurve, midi: number): Inharm
   };
 }
 
-function logFigure({ midi, inharmonicityB, inharmonicityBStandardUncertainty }: MeasuredInharmonicity): CurveFigure {
+function isPlausible(note: MeasuredInharmonicity): boolean {
+  const { midi, inharmonicityB, inharmonicityBStandardUncertainty } = note;
   if (!(inharmonicityB > 0 && inharmonicityBStandardUncertainty > 0))
     throw new RangeError(
       `inharmonicityB and its uncertainty must be above zero, got ${inharmonicityB} ± ${inharmonicityBStandardUncertainty} at ${midi}`,
     );
+  return inharmonicityB >= PLAUSIBLE_B.least && inharmonicityB <= PLAUSIBLE_B.most;
+}
+
+function logFigure({ midi, inharmonicityB, inharmonicityBStandardUncertainty }: MeasuredInharmonicity): CurveFigure {
   const standardUncertainty = inharmonicityBStandardUncertainty / inharmonicityB;
   return { midi, value: Math.log(inharmonicityB), standardUncertainty };
+}
+
+function implausibleNote(curve: FittedCurve, note: MeasuredInharmonicity): InharmonicityNote {
+  const { inharmonicityB, noteStandardUncertainty } = inharmonicityAt(curve, note.midi);
+  const ratioToCurve = note.inharmonicityB / inharmonicityB;
+  const departureInSigmas = (Math.log(ratioToCurve) * inharmonicityB) / noteStandardUncertainty;
+  return { ...note, ratioToCurve, departureInSigmas, standsOut: true };
 }
 
 /** A step can be told only where both sides of it have notes. */
@@ -113,9 +139,7 @@ function hasNotesOnBothSides(figures: readonly CurveFigure[], topMidi: number | 
 const LEAST_NOTES_BESIDE_STEP = 3;
 
 function judgedNotes(measured: readonly MeasuredInharmonicity[], fit: CurveFit): InharmonicityNote[] {
-  const ratios = fit.departures.map(
-    ({ departure, standardUncertainty }) => departure / standardUncertainty,
-  );
+  const ratios = fit.departures.map(({ departure, standardUncertainty }) => departure / standardUncertainty);
   const isRare = beyondChance(
     ratios.map((ratio) => 2 * chanceBeyond(Math.abs(ratio), fit.freedom)),
     FALSE_SHARE,

@@ -1,7 +1,7 @@
 /** The curve of log B over the compass, its parameters and what is known of them beforehand. */
 import { BASS_ASYMPTOTE, TREBLE_ASYMPTOTE } from '../tone/typicalInharmonicity.ts';
+import type { CurveModel, CurvePoint } from './curveModel.ts';
 import type { SpreadPrior } from './curveSpread.ts';
-import type { CurveModel, CurvePoint } from './robustCurve.ts';
 import { bumpCentres, bumpHeights } from './slowDeparture.ts';
 
 /**

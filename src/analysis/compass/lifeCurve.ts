@@ -8,7 +8,8 @@
  * explain it. Source: common practice (robust regression of the logarithm of a decay time).
  */
 import type { StringPosition } from '../../piano/reading.ts';
-import { type CurveFit, type CurveModel, curveValue, fitRobustCurve } from './robustCurve.ts';
+import type { CurveModel } from './curveModel.ts';
+import { type CurveFit, curveValue, fitRobustCurve } from './robustCurve.ts';
 import { bumpCentres, bumpHeights } from './slowDeparture.ts';
 import { beyondChance, chanceBeyond } from './standsOut.ts';
 

@@ -13,8 +13,8 @@ export function beyondChance(chances: readonly number[], falseShare: number): bo
 
 /**
  * The chance that a departure of an ordinary note is as far off as this or farther, on this side only, for a spread that was
- * itself estimated: Student's t, by Wallace's approximation (D. L. Wallace, Ann. Math. Stat. 30 (1959) 1124–1130), good to a
- * few percent from 5 degrees of freedom up.
+ * itself estimated: Student's t, by Wallace's approximation (D. L. Wallace, Ann. Math. Stat. 30 (1959) 1124–1130), good to
+ * 15 % at 5 degrees of freedom and to 6 % from 10 up.
  * @param ratio departure over its standard uncertainty, not negative
  */
 export function chanceBeyond(ratio: number, freedom: number): number {
