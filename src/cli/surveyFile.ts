@@ -1,10 +1,11 @@
 /** One recording of many notes becomes one document; it is read block by block. */
 import type { AudioStream } from '../files/audio/audioStream.ts';
-import type { SurveyFileDocument } from '../files/measureDocument.ts';
-import { surveyFileDocument } from '../files/surveyFileDocument.ts';
+import { type SurveyFileDocument, surveyFileDocument } from '../files/surveyFileDocument.ts';
+import type { SurveyFindings } from '../files/surveyFindings.ts';
 import type { Compass } from '../piano/compass.ts';
 import type { StringPosition } from '../piano/reading.ts';
 import { assembleSurvey, type SurveyDocument } from '../survey/assembleSurvey.ts';
+import { surveyCurves } from '../survey/surveyCurves.ts';
 import { createTakeSplitter } from '../survey/takeSplitter.ts';
 import { withRecording } from './openRecording.ts';
 import { measureTakesInOrder } from './takesInOrder.ts';
@@ -29,7 +30,8 @@ export function surveyFile(
       const { sampleRateHz, warnings } = audio;
       const { pitchStandardHz } = options;
       const fileWarnings = warnings.map((warning) => warning.message);
-      return surveyFileDocument({ file, sampleRateHz, pitchStandardHz }, findings, fileWarnings);
+      const together = { ...findings, ...curveFindings(findings, options.compass) };
+      return surveyFileDocument({ file, sampleRateHz, pitchStandardHz }, together, fileWarnings);
     } finally {
       await pool.close();
     }
@@ -52,6 +54,21 @@ async function survey(
   }
   for (const segment of splitter.finish()) await takes.add(segment);
   return assembleSurvey(await takes.finish(), options.compass);
+}
+
+/** A recording does not say where its bass bridge ends. */
+function curveFindings(survey: SurveyDocument, compass: Compass): Pick<SurveyFindings, 'inharmonicity' | 'life'> {
+  const dropped = new Set(survey.repeated.flatMap(({ droppedIndexes }) => droppedIndexes));
+  const kept = survey.readings.filter((_, index) => !dropped.has(index));
+  const { inharmonicity, life } = surveyCurves(kept, compass, null);
+  return {
+    inharmonicity: inharmonicity && {
+      ...inharmonicity,
+      notes: inharmonicity.curve,
+      standsOut: inharmonicity.notes.filter(({ standsOut }) => standsOut),
+    },
+    life: life && { ...life, notes: life.curve, weak: life.notes.filter(({ isWeak }) => isWeak) },
+  };
 }
 
 function progressLine(heardS: number, { statedDurationS }: AudioStream): string {

@@ -14,15 +14,6 @@ export type MeasureDocument = {
   readonly warnings: readonly string[];
 };
 
-export type SurveyFileDocument = MeasureDocument & {
-  /** Notes of the compass that were never heard. */
-  readonly skipped: readonly string[];
-  readonly repeated: readonly RepeatDocument[];
-};
-
-/** Indexes into `readings`. */
-export type RepeatDocument = { readonly note: string; readonly kept: number; readonly dropped: readonly number[] };
-
 export type ReadingDocument = {
   readonly note: string;
   readonly midi: number;
@@ -152,6 +143,6 @@ function qualityDocument(quality: TakeQuality): QualityDocument {
 }
 
 /** JSON has no word for "infinite" or "not a number": both mean that nothing could be measured. */
-function measured(value: number | null): number | null {
+export function measured(value: number | null): number | null {
   return value !== null && Number.isFinite(value) ? value : null;
 }

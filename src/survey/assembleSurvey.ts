@@ -2,6 +2,8 @@
 import { type Compass, compassToText, isInCompass, notesOf } from '../piano/compass.ts';
 import { midiToName } from '../piano/note.ts';
 import type { NoNoteReason, NoteReading, TakeOutcome } from '../piano/reading.ts';
+import { recordedStrings } from './recordedReading.ts';
+import type { PooledRepeatability, RepeatedStrikes } from './repeatability.ts';
 import { bestTakeIndex } from './takeChoice.ts';
 
 export type HeardTake = {
@@ -12,15 +14,26 @@ export type HeardTake = {
   readonly hasHole: boolean;
 };
 
-export type RepeatedNote = { readonly midi: number; readonly keptIndex: number; readonly droppedIndexes: number[] };
+export type RepeatedNote = {
+  readonly midi: number;
+  readonly keptIndex: number;
+  readonly droppedIndexes: number[];
+  /** What strikes of this note differ by, one sigma; null where no two takes can be compared. */
+  readonly repeatabilityCents: number | null;
+};
 
 export type SurveyDocument = {
-  /** In the order played, every take. */
+  /**
+   * In the order played, every take. The kept take of a string that was struck several times carries the larger of its own
+   * uncertainty and what strikes differ by; every other take is as measured.
+   */
   readonly readings: NoteReading[];
   /** Notes of the compass that were never heard, not even in a take that cannot be used. */
   readonly skippedMidi: number[];
   /** Indexes into `readings`. */
   readonly repeated: RepeatedNote[];
+  /** What strikes differ by over several notes; empty where too few were repeated. */
+  readonly pooledRepeatability: readonly PooledRepeatability[];
   /** One plain sentence each, with the time in the recording. */
   readonly warnings: string[];
 };
@@ -28,19 +41,22 @@ export type SurveyDocument = {
 /** @param takes in any order: they may have been measured on several threads */
 export function assembleSurvey(takes: readonly HeardTake[], compass: Compass): SurveyDocument {
   const inOrder = [...takes].sort((a, b) => a.onsetS - b.onsetS);
-  const readings = inOrder.flatMap((take) =>
+  const measured = inOrder.flatMap((take) =>
     take.outcome.found ? [readingOf(take.outcome.reading, take.hasHole)] : [],
   );
+  const { readings, repeated, pooledRepeatability, disagreeing } = withRepeatability(measured);
   const heard = new Set(readings.map((reading) => reading.midi));
   return {
     readings,
     skippedMidi: notesOf(compass).filter((midi) => !heard.has(midi)),
-    repeated: repeatedOf(readings),
+    repeated,
+    pooledRepeatability,
     warnings: [
       ...(inOrder.length === 0 ? ['No note was heard in this recording.'] : []),
       ...inOrder.flatMap(nothingFound),
       ...readings.flatMap((reading) => outsideCompass(reading, compass)),
       ...onlyUnusable(readings),
+      ...disagreeing,
     ],
   };
 }
@@ -53,7 +69,38 @@ function readingOf(reading: NoteReading, hasHole: boolean): NoteReading {
   return { ...reading, quality: { ...quality, isUsable: false, faults } };
 }
 
-function repeatedOf(readings: readonly NoteReading[]): RepeatedNote[] {
+type Repetition = Pick<SurveyDocument, 'readings' | 'repeated' | 'pooledRepeatability'> & {
+  readonly disagreeing: string[];
+};
+
+function withRepeatability(measured: readonly NoteReading[]): Repetition {
+  const choices = choicesOf(measured);
+  const { strings, pooled } = recordedStrings(
+    choices.flatMap(({ keptIndex, droppedIndexes }) => {
+      const kept = measured[keptIndex];
+      return kept ? [{ kept, others: droppedIndexes.flatMap((index) => measured[index] ?? []) }] : [];
+    }),
+  );
+  const readings = [...measured];
+  for (const [index, { keptIndex }] of choices.entries()) {
+    const recorded = strings[index]?.reading;
+    if (recorded) readings[keptIndex] = recorded;
+  }
+  const repeated = choices.map((choice, index) => ({
+    ...choice,
+    repeatabilityCents: strings[index]?.repeatabilityCents ?? null,
+  }));
+  const disagreeing = strings.flatMap(({ strikes }) => (strikes?.disagrees ? [disagreement(strikes)] : []));
+  return { readings, repeated, pooledRepeatability: pooled, disagreeing };
+}
+
+function disagreement({ midi, takeCount, scatterCents }: RepeatedStrikes): string {
+  return `The ${takeCount} takes of ${midiToName(midi)} scatter by ${scatterCents.toFixed(1)} cents: the string was moved between them, or one of them is wrong.`;
+}
+
+type Choice = Omit<RepeatedNote, 'repeatabilityCents'>;
+
+function choicesOf(readings: readonly NoteReading[]): Choice[] {
   const strings = new Map<string, number[]>();
   for (const [index, { midi, stringPosition }] of readings.entries()) {
     const key = `${midi}/${stringPosition}`;

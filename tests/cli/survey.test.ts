@@ -3,10 +3,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { writeWave } from '../../src/files/audio/writeWave.ts';
-import type { SurveyFileDocument } from '../../src/files/measureDocument.ts';
+import type { SurveyFileDocument } from '../../src/files/surveyFileDocument.ts';
 import { hzToCents } from '../../src/piano/cents.ts';
 import type { SurveyTruthRow } from '../reference/sampleAudio.ts';
 import { synthesizeSurvey } from '../support/syntheticSurvey.ts';
+import { typicalB, typicalDecayTimeS } from '../support/typicalPiano.ts';
 import { type CommandResult, runForJson, runStillpin, SAMPLE_AUDIO } from './runStillpin.ts';
 
 let folder: string;
@@ -54,6 +55,21 @@ describe('a recording of 88 notes', () => {
     expect(errorsCents.at(-1)).toBeLessThan(3);
   });
 
+  it('gives B from the curve where it could not be measured, and nowhere else', () => {
+    const fromCurve = result.json.readings.map((reading, index) => ({
+      ...reading,
+      trueB: truth[index]!.inharmonicityB,
+    }));
+    for (const { note, inharmonicityB, inharmonicityBFromCurve, inharmonicityBFromCurveU, trueB } of fromCurve) {
+      expect(inharmonicityBFromCurve === null, note).toBe(inharmonicityB !== null);
+      if (inharmonicityBFromCurve !== null)
+        expect(Math.abs(inharmonicityBFromCurve - trueB) / inharmonicityBFromCurveU!, note).toBeLessThan(3);
+    }
+    expect(fromCurve.at(-1)?.inharmonicityBFromCurve).toBeGreaterThan(0.01);
+    expect(result.json.inharmonicityCurve?.standsOut).toEqual([]);
+    expect(result.json.lifeCurve?.weak).toEqual([]);
+  });
+
   it('measures B within 5 % from C2 to C6, wherever it measures it', () => {
     const middle = result.json.readings
       .map(({ inharmonicityB, midi }, index) => ({ midi, inharmonicityB, trueB: truth[index]!.inharmonicityB }))
@@ -61,6 +77,36 @@ describe('a recording of 88 notes', () => {
     for (const { midi, inharmonicityB, trueB } of middle)
       if (inharmonicityB !== null) expect(Math.abs(inharmonicityB / trueB - 1), `MIDI ${midi}`).toBeLessThan(0.05);
     expect(middle.filter(({ inharmonicityB }) => inharmonicityB !== null).length).toBeGreaterThan(45);
+  });
+});
+
+describe('a recording of twelve notes, two of which are not like the rest', () => {
+  const STIFF_MIDI = 61;
+  const DEAD_MIDI = 57;
+  beforeAll(() => {
+    const notes = Array.from({ length: 12 }, (_, index) => {
+      const midi = 53 + index;
+      const inharmonicityB = typicalB(midi) * (midi === STIFF_MIDI ? 1.8 : 1);
+      const decayTimeS = typicalDecayTimeS(midi) * (midi === DEAD_MIDI ? 0.3 : 1);
+      return { strings: [{ midi, inharmonicityB, decayTimeS }], holdS: 1.2 };
+    });
+    const { samples } = synthesizeSurvey({ notes, sampleRateHz: 22050, gapS: 0.3, noiseDbfs: -70, seed: 5 });
+    writeFileSync(join(folder, 'twelve.wav'), writeWave(samples, 22050, '16-bit'));
+  });
+
+  it('names the one whose inharmonicity stands out and the weak one, and gives both curves', () => {
+    const { json }: SurveyResult = runForJson(['survey', 'twelve.wav', '--compass', 'F3-E4'], folder);
+    expect(json.inharmonicityCurve?.standsOut.map(({ note }) => note)).toEqual(['C#4']);
+    expect(json.inharmonicityCurve?.standsOut[0]?.ratio).toBeCloseTo(1.8, 0);
+    expect(json.lifeCurve?.weak.map(({ note }) => note)).toEqual(['A3']);
+    for (const [index, { note, inharmonicityB }] of json.inharmonicityCurve!.notes.entries())
+      expect(Math.abs(inharmonicityB! / typicalB(53 + index) - 1), note).toBeLessThan(0.1);
+  });
+
+  it('says so in one line each below the table', () => {
+    const { stdout } = runStillpin(['survey', 'twelve.wav', '--compass', 'F3-E4'], folder);
+    expect(stdout).toMatch(/^inharmonicity stands out from the rest: C#4 \(1\.\d+ times\)$/m);
+    expect(stdout).toMatch(/^weak, living less than half as long as notes around: A3 \(0\.\d+ times\)$/m);
   });
 });
 
@@ -79,6 +125,15 @@ describe('a short survey with a skipped and a repeated note', () => {
     const [repeat] = json.repeated;
     expect(repeat?.note).toBe('C#4');
     expect([repeat?.kept, ...(repeat?.dropped ?? [])].sort()).toEqual([1, 2]);
+  });
+
+  it('says what its two strikes differ by, and gives no curve of so few notes', () => {
+    const { json }: SurveyResult = runForJson(['survey', 'four.wav', '--compass', 'C4-E4'], folder);
+    const [repeat] = json.repeated;
+    // The synthetic string is struck twice at exactly the same frequency.
+    expect(repeat?.repeatabilityCents).toBeLessThan(0.1);
+    expect(json.readings[repeat!.kept]!.centsU).toBeGreaterThanOrEqual(repeat!.repeatabilityCents!);
+    expect(json).toMatchObject({ inharmonicityCurve: null, lifeCurve: null, pooledRepeatability: [] });
   });
 
   it('says the same in the table', () => {

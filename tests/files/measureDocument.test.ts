@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { readingDocument } from '../../src/files/measureDocument.ts';
-import { surveyFileDocument } from '../../src/files/surveyFileDocument.ts';
 import type { NoteReading } from '../../src/piano/reading.ts';
 
 const READING: NoteReading = {
@@ -111,22 +110,4 @@ describe('readingDocument', () => {
       reasons: ['clipped', 'two-notes'],
     });
   });
-});
-
-it('surveyFileDocument names skipped and repeated notes and joins the warnings', () => {
-  const file = { file: 'a.wav', sampleRateHz: 48000, pitchStandardHz: 440 };
-  const findings = {
-    readings: [READING, READING],
-    skippedMidi: [75],
-    repeated: [{ midi: 57, keptIndex: 1, droppedIndexes: [0] }],
-    warnings: ['late'],
-  };
-  const document = surveyFileDocument(file, findings, ['early']);
-  expect(document).toMatchObject({
-    ...file,
-    skipped: ['D#5'],
-    repeated: [{ note: 'A3', kept: 1, dropped: [0] }],
-    warnings: ['early', 'late'],
-  });
-  expect(document.readings).toHaveLength(2);
 });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { TakeOutcome } from '../../src/piano/reading.ts';
 import { assembleSurvey, type HeardTake, timeInRecording } from '../../src/survey/assembleSurvey.ts';
 import { type PlainReading, plainReading } from './plainReading.ts';
+import { type Strike, struckReading } from './struckReading.ts';
 
 const COMPASS = { lowestMidi: 60, highestMidi: 64 };
 
@@ -32,13 +33,15 @@ describe('assembleSurvey', () => {
       ],
       COMPASS,
     );
-    expect(survey.repeated).toMatchObject([{ midi: 61, keptIndex: 2, droppedIndexes: [1, 4] }]);
+    expect(survey.repeated).toMatchObject([
+      { midi: 61, keptIndex: 2, droppedIndexes: [1, 4], repeatabilityCents: null },
+    ]);
   });
 
   it('counts indexes among readings only, past sounds in which nothing was found', () => {
     const knock = nothing(2, { found: false, reason: 'knock', detail: '' });
     const survey = assembleSurvey([note(1, { midi: 60 }), knock, note(3, { midi: 60 })], COMPASS);
-    expect(survey.repeated).toMatchObject([{ midi: 60, keptIndex: 1, droppedIndexes: [0] }]);
+    expect(survey.repeated).toMatchObject([{ midi: 60, keptIndex: 1, droppedIndexes: [0], repeatabilityCents: null }]);
   });
 
   it('does not take two strings of one note for a repetition', () => {
@@ -84,8 +87,55 @@ describe('assembleSurvey', () => {
       readings: [],
       skippedMidi: [60, 61, 62, 63, 64],
       repeated: [],
+      pooledRepeatability: [],
       warnings: ['No note was heard in this recording.'],
     });
+  });
+});
+
+describe('takes of a string that was struck several times', () => {
+  const struck = (strike: Strike & { onsetS: number }): HeardTake => ({
+    outcome: { found: true, reading: struckReading(strike) },
+    onsetS: strike.onsetS,
+    hasHole: false,
+  });
+  const takes = [
+    struck({ onsetS: 1, cents: 0.4, ownCents: 0.01 }),
+    struck({ onsetS: 3, cents: 0, ownCents: 0.02 }),
+    struck({ onsetS: 5, midi: 61, cents: 0 }),
+  ];
+
+  it('give the kept one the larger uncertainty, and leave the others and their choice as measured', () => {
+    const { readings, repeated } = assembleSurvey(takes, COMPASS);
+    const scatterCents = 0.4 / Math.SQRT2;
+    expect(repeated).toEqual([
+      { midi: 60, keptIndex: 0, droppedIndexes: [1], repeatabilityCents: expect.closeTo(scatterCents, 12) },
+    ]);
+    expect(readings.map((reading) => reading.offsetStandardUncertaintyCents)).toEqual([
+      expect.closeTo(scatterCents, 12),
+      0.02,
+      0.01,
+    ]);
+  });
+
+  it('state what strikes differ by over several notes', () => {
+    const notes = [60, 61, 62, 63].flatMap((midi, index) => [
+      struck({ onsetS: 4 * index, midi, cents: 0 }),
+      struck({ onsetS: 4 * index + 2, midi, cents: 0.2 }),
+    ]);
+    expect(assembleSurvey(notes, COMPASS).pooledRepeatability).toEqual([
+      { register: 'all', scatterCents: expect.closeTo(0.1414, 4), repeatCount: 4, noteCount: 4 },
+      { register: 'middle', scatterCents: expect.closeTo(0.1414, 4), repeatCount: 4, noteCount: 4 },
+    ]);
+  });
+
+  it('are called in doubt where they differ by more than strikes do', () => {
+    const moved = [struck({ onsetS: 1, cents: 0 }), struck({ onsetS: 3, cents: 8 })];
+    const { warnings, readings } = assembleSurvey(moved, COMPASS);
+    expect(warnings).toEqual([expect.stringMatching(/^The 2 takes of C4 scatter by 5\.7 cents/)]);
+    expect(readings.map(({ offsetStandardUncertaintyCents }) => offsetStandardUncertaintyCents)).toContainEqual(
+      expect.closeTo(5.66, 2),
+    );
   });
 });
 

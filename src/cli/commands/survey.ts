@@ -1,6 +1,6 @@
 /** `survey FILE`: one recording of many notes played one after another. */
-import type { SurveyFileDocument } from '../../files/measureDocument.ts';
-import { formatCount } from '../../piano/format.ts';
+import type { StandsOutDocument, SurveyFileDocument } from '../../files/surveyFileDocument.ts';
+import { formatCount, formatNumber } from '../../piano/format.ts';
 import { compassOption, parseArguments, pitchStandardOption, stringOption } from '../commandOptions.ts';
 import { readingTable } from '../readingTable.ts';
 import { surveyFile } from '../surveyFile.ts';
@@ -59,6 +59,25 @@ function surveyText(document: SurveyFileDocument): string {
     ...(rows.length > 0 ? [readingTable(rows), ''] : []),
     `${formatCount(rows.length, 'take', 'takes')}, ${formatCount(document.skipped.length, 'note', 'notes')} of the compass not heard`,
     ...(document.skipped.length > 0 && rows.length > 0 ? [`not heard: ${document.skipped.join(' ')}`] : []),
+    ...notesOffTheirCurves(document),
     ...document.warnings,
   ].join('\n');
+}
+
+/** Nothing where nothing stands out. */
+function notesOffTheirCurves({ inharmonicityCurve, lifeCurve }: SurveyFileDocument): string[] {
+  const standsOut = inharmonicityCurve?.standsOut ?? [];
+  const weak = lifeCurve?.weak ?? [];
+  return [
+    ...(standsOut.length > 0
+      ? [`inharmonicity stands out from the rest: ${standsOut.map(offCurveText).join(', ')}`]
+      : []),
+    ...(weak.length > 0
+      ? [`weak, living less than half as long as notes around: ${weak.map(offCurveText).join(', ')}`]
+      : []),
+  ];
+}
+
+function offCurveText({ note, ratio }: StandsOutDocument): string {
+  return `${note} (${formatNumber(ratio, 2)} times)`;
 }

@@ -1,0 +1,71 @@
+/** What a survey's notes say together: the inharmonicity curve of the instrument and how long its notes live. */
+import {
+  fitInharmonicityCurve,
+  type InharmonicityAt,
+  type InharmonicityNote,
+  inharmonicityAt,
+} from '../analysis/compass/inharmonicityCurve.ts';
+import { fitLifeCurve, type LifeAt, type LifeNote, lifeAt } from '../analysis/compass/lifeCurve.ts';
+import { type Compass, notesOf } from '../piano/compass.ts';
+import type { NoteReading } from '../piano/reading.ts';
+
+export type SurveyInharmonicity = {
+  /** The curve at every note of the compass, from the lowest up. */
+  readonly curve: readonly (InharmonicityAt & { readonly midi: number })[];
+  /** What was measured, in the order of the readings. */
+  readonly notes: readonly InharmonicityNote[];
+  /** Spread of log B from note to note, on wound strings and on plain ones: 0.05 is 5 %. */
+  readonly woundSpread: number;
+  readonly plainSpread: number;
+};
+
+export type SurveyLife = {
+  readonly curve: readonly (LifeAt & { readonly midi: number })[];
+  readonly notes: readonly LifeNote[];
+  /** Spread of the log of the life time from note to note. */
+  readonly spread: number;
+};
+
+/** Null where too few notes were measured. */
+export type SurveyCurves = { readonly inharmonicity: SurveyInharmonicity | null; readonly life: SurveyLife | null };
+
+/**
+ * @param readings the kept reading of every string; those that cannot be used are left out
+ * @param bassBridgeTopMidi the highest note on the bass bridge; null where nobody said
+ */
+export function surveyCurves(
+  readings: readonly NoteReading[],
+  compass: Compass,
+  bassBridgeTopMidi: number | null,
+): SurveyCurves {
+  const usable = readings.filter(({ quality }) => quality.isUsable);
+  return { inharmonicity: inharmonicityOf(usable, compass, bassBridgeTopMidi), life: lifeOf(usable, compass) };
+}
+
+function inharmonicityOf(
+  readings: readonly NoteReading[],
+  compass: Compass,
+  bassBridgeTopMidi: number | null,
+): SurveyInharmonicity | null {
+  const measured = readings.flatMap(({ midi, stringPosition, ...reading }) => {
+    const inharmonicityB = reading.inharmonicityB ?? 0;
+    const inharmonicityBStandardUncertainty = reading.inharmonicityBStandardUncertainty ?? 0;
+    const isMeasured = inharmonicityB > 0 && inharmonicityBStandardUncertainty > 0;
+    return isMeasured ? [{ midi, stringPosition, inharmonicityB, inharmonicityBStandardUncertainty }] : [];
+  });
+  const fitted = fitInharmonicityCurve(measured, bassBridgeTopMidi);
+  if (!fitted) return null;
+  const { notes, woundSpread, plainSpread } = fitted;
+  const curve = notesOf(compass).map((midi) => ({ midi, ...inharmonicityAt(fitted, midi) }));
+  return { curve, notes, woundSpread, plainSpread };
+}
+
+function lifeOf(readings: readonly NoteReading[], compass: Compass): SurveyLife | null {
+  const measured = readings.flatMap(({ midi, stringPosition, lifeTimeS }) =>
+    lifeTimeS !== null && lifeTimeS > 0 ? [{ midi, stringPosition, lifeTimeS }] : [],
+  );
+  const fitted = fitLifeCurve(measured);
+  if (!fitted) return null;
+  const curve = notesOf(compass).map((midi) => ({ midi, ...lifeAt(fitted, midi) }));
+  return { curve, notes: fitted.notes, spread: fitted.spread };
+}
