@@ -10,6 +10,7 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
           testTimeout: 60_000,
+          hookTimeout: 120_000,
         },
       },
       {

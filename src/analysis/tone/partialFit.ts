@@ -81,6 +81,7 @@ export function fitPartial(request: PartialRequest): PartialFit | undefined {
   const noiseRms = Math.sqrt(variance * 2 * noiseSamples(subband));
   const { sampleRateHz } = request;
   const pitch = averagedPitch(steps, search);
+  if (pitch.standardUncertaintyHz > LEAST_CERTAIN * request.gateHz) return undefined;
   return {
     partialNumber: request.partialNumber,
     hz: pitch.hz,
@@ -179,6 +180,9 @@ function averagedPitch(steps: readonly (DescribedStep | undefined)[], search: Co
 
 /** A partial's amplitude has to be known to about a quarter, or it is not there. */
 const LEAST_DETECTED = 0.25;
+
+/** Nor is it where its place is not known to a third of where it may lie: a burst of noise fits a tone that dies at once. */
+const LEAST_CERTAIN = 0.33;
 
 function isDetected(step: DescribedStep): boolean {
   return (step.components[0]?.relativeUncertainty ?? Infinity) <= LEAST_DETECTED;
