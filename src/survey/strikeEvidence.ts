@@ -59,17 +59,23 @@ export function createStrikeJudge(sampleRateHz: number, reader: ToneFrameReader)
   };
 
   /** The partials may have come after a knock that was taken for their beginning: then they begin once more, as suddenly, after it. */
-  const lookAfter = (knockIndex: number, guessIndex: number, tones: NewTones, heard: Heard): Strike | undefined => {
+  const lookAfter = (
+    knock: { readonly index: number; readonly overHops: readonly number[] },
+    guessIndex: number,
+    tones: NewTones,
+    heard: Heard,
+  ): Strike | undefined => {
     const stretch = heard.history.view(
-      knockIndex,
-      Math.min(knockIndex + KNOCK_LENGTH_HOPS * hop, heard.history.endIndex),
+      knock.index,
+      Math.min(knock.index + KNOCK_LENGTH_HOPS * hop, heard.history.endIndex),
     );
     if (locator.prominenceDb(stretch, 0, strongestHz(tones)) > TONELESS_DB) return undefined;
-    for (const hops of KNOCK_OVER_HOPS) {
-      const { index, riseDb, riseTimeS } = locate(guessIndex, knockIndex + hops * hop, tones, heard);
+    for (const hops of knock.overHops) {
+      const { index, riseDb, riseTimeS } = locate(guessIndex, knock.index + hops * hop, tones, heard);
       if (riseDb < LEAST_LATER_RISE_DB || riseTimeS > LONGEST_RISE_S) continue;
       const evidence = evidenceAt(index, heard);
-      if (evidence && evidence.sumDb >= LATER_SHARE * tones.sumDb) return { index, evidenceDb: evidence.sumDb };
+      if (!evidence || evidence.sumDb < LATER_SHARE * tones.sumDb) continue;
+      return { index, evidenceDb: evidence.sumDb };
     }
     return undefined;
   };
@@ -82,9 +88,13 @@ export function createStrikeJudge(sampleRateHz: number, reader: ToneFrameReader)
       const { index } = locate(guessIndex, undefined, guessed, heard);
       const found = evidenceAt(index, heard);
       const knock = heard.knocks.find((at) => Math.abs(at - index) < KNOCK_REACH_HOPS * hop);
-      const isSure = found !== undefined && knock === undefined;
-      const later = isSure ? undefined : lookAfter(knock ?? index, guessIndex, found ?? guessed, heard);
-      return later ?? (found ? { index, evidenceDb: found.sumDb } : undefined);
+      if (!found) {
+        const overHops = [KNOCK_OVER_HOPS, LOUD_KNOCK_OVER_HOPS];
+        return lookAfter({ index: knock ?? index, overHops }, guessIndex, guessed, heard);
+      }
+      const overHops = [KNOCK_OVER_HOPS];
+      const later = knock === undefined ? undefined : lookAfter({ index: knock, overHops }, guessIndex, found, heard);
+      return later ?? { index, evidenceDb: found.sumDb };
     },
   };
 }
@@ -116,7 +126,8 @@ const KNOCK_LENGTH_HOPS = 12;
 /** A strike found this near a knock may be the knock. */
 const KNOCK_REACH_HOPS = 6;
 /** After 32 ms it no longer hides the partials' own beginning, a loud one after 75 ms. */
-const KNOCK_OVER_HOPS = [6, 14];
+const KNOCK_OVER_HOPS = 6;
+const LOUD_KNOCK_OVER_HOPS = 14;
 const TONELESS_DB = 10;
 const LEAST_LATER_RISE_DB = 9;
 /** Beats of 8 Hz that begin in a trough take some 14 ms. */
