@@ -33,9 +33,10 @@ type OpenTake = { readonly onset: number; lastToneAt: number };
 /**
  * A strike is a place where partials begin that did not sound before and that outlast a knock. Beats, false beats, knocks and the
  * noise of keys and dampers inside a note do not end it; speech between notes comes out as a take too. Takes do not depend on how
- * the stream was cut into blocks. Holds some 22 s of sound, never more.
+ * the stream was cut into blocks. Holds some 25 s of sound, never more.
  *
- * Not found: a note repeated more than about 12 dB softer within 0.4 s of its own loud tone.
+ * May be missed: a note struck again some 15 dB softer while it still rings (the strings without dampers), and in the lowest
+ * octave a soft note right after a loud neighbour. A loud damper less than some 40 ms before a strike brings the strike forward to it.
  * @throws {RangeError} if the sample rate is not from 8 to 400 kHz
  */
 export function createTakeSplitter(sampleRateHz: number): TakeSplitter {
