@@ -3,7 +3,7 @@ import type { Beat } from '../../src/piano/reading.ts';
 import { median, percentOf } from '../support/statistics.ts';
 import { type Band, BEAT_SNR_DB, type BeatPlan, describeBeat, NOISY_BEAT_SNR_DB, planFalseBeat } from './beatPlans.ts';
 import { type Bench, sized } from './bench.ts';
-import type { Standardised } from './coverageTable.ts';
+import { decayGroup, noiseGroup, type Standardised } from './coverageTable.ts';
 import { registerOf } from './randomString.ts';
 import { figure, percent } from './report.ts';
 import type { TakeResult } from './takeJob.ts';
@@ -91,7 +91,7 @@ export async function falseBeatTable({ pool, report, size }: Bench): Promise<Sta
       ? [
           {
             quantity: 'beat rate',
-            group: registerOf(plan.midi).name,
+            groups: [registerOf(plan.midi).name, decayGroup(plan.spec), noiseGroup(plan.spec.snrDb)],
             ratio: (beat.rateHz - plan.rateHz) / beat.rateStandardUncertaintyHz,
           },
         ]

@@ -66,7 +66,7 @@ export function holds({ measured, atMost = Infinity, atLeast = -Infinity }: Limi
 }
 
 function measuredText({ measured, unit }: Limit): string {
-  return `${figure(measured)} ${unit}`.trim();
+  return `${figure(measured, 3)} ${unit}`.trim();
 }
 
 function wantedText({ unit, atMost, atLeast }: Limit): string {
@@ -74,11 +74,11 @@ function wantedText({ unit, atMost, atLeast }: Limit): string {
   return (atMost === undefined ? `at least ${atLeast} ${unit}` : `at most ${atMost} ${unit}`).trim();
 }
 
-/** Two significant digits where small, none behind the point from 100 on. @example figure(0.01234) // '0.012' */
-export function figure(value: number | null | undefined): string {
+/** So many significant digits, and all that stand before the point. @example figure(0.01234) // '0.012' */
+export function figure(value: number | null | undefined, digitCount = 2): string {
   if (value === null || value === undefined) return '–';
   if (value === 0 || !Number.isFinite(value)) return String(value);
-  const decimals = Math.max(0, Math.min(7, 1 - Math.floor(Math.log10(Math.abs(value)))));
+  const decimals = Math.max(0, Math.min(7, digitCount - 1 - Math.floor(Math.log10(Math.abs(value)))));
   return value.toFixed(decimals);
 }
 

@@ -10,7 +10,13 @@ import { randomString } from './randomString.ts';
 import { percent } from './report.ts';
 
 type Truth = { readonly name: string; readonly kind: BeatingKind; plan(seed: number): NoteSpec };
-type Heard = { readonly truth: Truth; readonly spec: NoteSpec; readonly kind: BeatingKind | 'no note' };
+type Heard = {
+  readonly truth: Truth;
+  readonly spec: NoteSpec;
+  readonly kind: BeatingKind | 'no note';
+  /** Why there is no note. */
+  readonly detail: string;
+};
 
 const TRUTHS: readonly Truth[] = [
   ...(
@@ -70,7 +76,11 @@ export async function unisonTable({ pool, report, size }: Bench): Promise<void> 
   );
   const heard: Heard[] = plans.map((plan, index) => {
     const { outcome } = results[index]!;
-    return { ...plan, kind: outcome.found ? outcome.reading.beating.kind : 'no note' };
+    return {
+      ...plan,
+      kind: outcome.found ? outcome.reading.beating.kind : 'no note',
+      detail: outcome.found ? '' : outcome.reason,
+    };
   });
   report.heading('3c  Unison or false beat, nothing said (string 0), takes of 5 s, C2–C7');
   report.table(
@@ -106,15 +116,16 @@ export async function unisonTable({ pool, report, size }: Bench): Promise<void> 
     unit: '%',
     atLeast: 80,
   });
-  report.worst('Taken for each other', heard.filter((row) => isConfused(row)).map(confusionText));
+  report.worst('Taken for each other', heard.filter(isConfused).map(confusionText));
+  report.worst('Given no note', heard.filter(({ kind }) => kind === 'no note').map(confusionText));
 }
 
-function confusionText({ truth, spec, kind }: Heard): string {
+function confusionText({ truth, spec, kind, detail }: Heard): string {
   const [first] = spec.strings;
   const offsets = spec.strings.map(({ offsetCents }) => ((offsetCents ?? 0) - (first?.offsetCents ?? 0)).toFixed(2));
   const beats = (first?.falseBeats ?? []).map(
     (beat) => `partial ${beat.partialNumber} ${beat.splitHz.toFixed(2)} Hz ratio ${beat.ratio.toFixed(2)}`,
   );
   const what = beats.length > 0 ? beats.join(', ') : `${offsets.join(' ')} cents`;
-  return `${midiToName(first!.midi)}, ${truth.name} (${what}), seed ${spec.seed}: ${kind}`;
+  return `${midiToName(first!.midi)}, ${truth.name} (${what}), seed ${spec.seed}: ${kind} ${detail}`.trimEnd();
 }
