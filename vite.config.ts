@@ -1,10 +1,11 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { offlinePlugin } from './tools/offlinePlugin.ts';
 
 export default defineConfig({
   base: './',
   publicDir: false,
-  plugins: [react()],
+  plugins: [react(), offlinePlugin()],
   build: { outDir: 'dist', emptyOutDir: true, target: 'es2022' },
   worker: { format: 'es' },
   preview: { port: 4173, host: 'localhost' },

@@ -3,6 +3,7 @@ import { Notice } from '../ui/Notice.tsx';
 import { ReadState } from '../ui/ReadState.tsx';
 import { texts } from '../ui/texts.ts';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
+import { NewVersionNotice } from './NewVersionNotice.tsx';
 import { ScreenOfRoute } from './ScreenOfRoute.tsx';
 import styles from './Shell.module.css';
 import { Shell } from './Shell.tsx';
@@ -16,6 +17,7 @@ export function App() {
   const records = useRecords();
   return (
     <Shell>
+      <NewVersionNotice route={route} />
       <ErrorBoundary key={address}>
         {records.state === 'open' && <ScreenOfRoute route={route} records={records.records} />}
         {records.state === 'opening' && <ReadState observed={{ state: 'loading' }} />}

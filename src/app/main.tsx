@@ -4,6 +4,7 @@ import './base.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { keepProgramOffline } from './newVersion.ts';
 import { applyTheme, rememberedTheme } from './theme.ts';
 
 const place = document.getElementById('app');
@@ -14,3 +15,4 @@ createRoot(place).render(
     <App />
   </StrictMode>,
 );
+void keepProgramOffline();

@@ -13,6 +13,8 @@ declare module 'vitest' {
     chromiumPath: string;
     /** The app's address, ending in a slash. */
     appUrl: string;
+    /** Where the built app lies on the disk. */
+    appFolder: string;
     /** The address of the page that has capture and workers without screens. */
     harnessUrl: string;
   }
@@ -36,6 +38,7 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
   });
   const server = await serveFolder(outDir);
   project.provide('appUrl', `${server.url}app/`);
+  project.provide('appFolder', join(outDir, 'app'));
   project.provide('harnessUrl', `${server.url}harness/`);
   return async () => {
     await server.close();

@@ -24,7 +24,7 @@ type Surveyed = { takes: StoredTake[]; shownRowCount: number; complaints: readon
 async function survey(microphone: Microphone, loops: number, hook?: (context: BrowserContext) => Promise<void>) {
   const browser: Browser = await openBrowser(microphone);
   try {
-    const context = await browser.newContext({ serviceWorkers: 'block' });
+    const context = await browser.newContext();
     await hook?.(context);
     const { page, complaints }: WatchedPage = await openApp(context);
     await beginSurvey(page);

@@ -41,6 +41,11 @@ export const commonTexts = {
     'not-a-record': 'This entry does not hold together and was not stored:',
     failed: 'The entry was not stored. The browser says:',
   },
+  newVersion: {
+    ready: 'A new version is ready.',
+    load: 'Load it now',
+    later: 'Later',
+  },
   unavailable: {
     title: 'The records cannot be opened',
     again: 'Load the page again',

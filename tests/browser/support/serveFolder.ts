@@ -11,6 +11,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.json': 'application/json',
   '.webmanifest': 'application/manifest+json',
   '.svg': 'image/svg+xml',
+  '.png': 'image/png',
   '.wasm': 'application/wasm',
   '.wav': 'audio/wav',
 };
@@ -41,6 +42,7 @@ function answer(response: ServerResponse, path: string): void {
     response.writeHead(404).end();
     return;
   }
-  response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'application/octet-stream' });
+  const type = TYPES[extname(file)] ?? 'application/octet-stream';
+  response.writeHead(200, { 'content-type': type, vary: 'Origin' }); // as common hosts send it
   createReadStream(file).pipe(response);
 }
