@@ -2,6 +2,7 @@
 import type { Compass } from './compass.ts';
 import type { EventId, InstrumentId, SurveyId, TakeId, VisitId } from './ids.ts';
 import type { NoteReading, StringPosition } from './reading.ts';
+import type { SurveyScope } from './surveyScope.ts';
 
 export type InstrumentKind = 'grand' | 'upright' | 'square' | 'other';
 
@@ -61,6 +62,8 @@ export type Survey = {
   readonly sampleRateHz: number | null;
   /** Which strings sounded: centre strings behind a felt strip, open unisons, or one string position. */
   readonly strings: 'centre strings' | 'open unisons' | 'single strings';
+  /** Which notes were asked for; absent where all were. */
+  readonly scope?: SurveyScope;
 };
 
 /** One take of one note. Every take is kept; for each note and string of a survey one is the kept one. */

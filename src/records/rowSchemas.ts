@@ -59,6 +59,12 @@ const visit = v.looseObject({
   remark: v.string(),
 });
 
+const surveyScope = v.variant('kind', [
+  v.looseObject({ kind: v.literal('sample'), notesMidi: v.array(midi) }),
+  v.looseObject({ kind: v.literal('section'), fromMidi: midi, toMidi: midi }),
+  v.looseObject({ kind: v.literal('chosen'), notesMidi: v.array(midi) }),
+]);
+
 const survey = v.looseObject({
   id,
   visitId: id,
@@ -69,6 +75,7 @@ const survey = v.looseObject({
   deviceLabel: v.string(),
   sampleRateHz: numberOrNull,
   strings: v.picklist(['centre strings', 'open unisons', 'single strings']),
+  scope: v.optional(surveyScope),
 });
 
 const beating = v.looseObject({

@@ -81,6 +81,21 @@ describe('instruments, events, visits and surveys', () => {
     expect(await records.visitsOf(instrument.id)).toEqual([]);
   });
 
+  it('keep which notes a survey asked for, and refuse what names none', async () => {
+    const records = await freshRecords();
+    for (const scope of [
+      { kind: 'sample', notesMidi: [21, 40, 41] },
+      { kind: 'section', fromMidi: 41, toMidi: 58 },
+      { kind: 'chosen', notesMidi: [60] },
+    ] as const) {
+      const asked = exampleSurvey(visit, { scope });
+      expect(await records.saveSurvey(asked)).toEqual({ written: true });
+      expect(await records.survey(asked.id)).toEqual(asked);
+    }
+    const broken = exampleSurvey(visit, { scope: { kind: 'section', fromMidi: 41, toMidi: 999 } });
+    expect(await records.saveSurvey(broken)).toMatchObject({ written: false, reason: 'not-a-record' });
+  });
+
   it('keeps a field that this version does not know', async () => {
     const records = await freshRecords();
     const fromLater = { ...instrument, lidProp: 'half' };

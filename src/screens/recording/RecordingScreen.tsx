@@ -6,6 +6,7 @@ import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
+import { scopeText } from '../../ui/scopeText.ts';
 import { texts } from '../../ui/texts.ts';
 import type { Observed } from '../../ui/useObserved.ts';
 import { RecordingDesk } from './RecordingDesk.tsx';
@@ -22,7 +23,10 @@ export function RecordingScreen({ records, surveyId }: Props) {
     <>
       <PageHeading
         isCompact
-        title={texts.recording.title(texts.common.stage[survey.stage], texts.common.strings[survey.strings])}
+        title={texts.recording.title(
+          texts.common.stage[survey.stage],
+          [texts.common.strings[survey.strings], scopeText(survey.scope)].filter(Boolean).join('; '),
+        )}
         trail={[
           { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
           {

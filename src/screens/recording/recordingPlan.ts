@@ -1,11 +1,20 @@
 /** Which strings a survey asks for, and which string a take belongs to. */
 import type { Instrument, Survey } from '../../piano/instrument.ts';
 import type { NoteReading, StringPosition } from '../../piano/reading.ts';
+import { notesOfScope, type SurveyScope } from '../../piano/surveyScope.ts';
 import type { SurveyBook } from '../../survey/surveyBook.ts';
 import { type PlanItem, planOfCompass, planOfStrings } from '../../survey/surveyPlan.ts';
 import { statusesOf } from '../../survey/surveyProgress.ts';
 
-export function recordingPlan(strings: Survey['strings'], instrument: Instrument): PlanItem[] {
+/** @param scope which notes are asked for; all where there is none, or where none of its notes is on the instrument */
+export function recordingPlan(strings: Survey['strings'], instrument: Instrument, scope?: SurveyScope): PlanItem[] {
+  const whole = wholePlan(strings, instrument);
+  const asked = new Set(notesOfScope(instrument.compass, scope));
+  const plan = whole.filter(({ midi }) => asked.has(midi));
+  return plan.length > 0 ? plan : whole;
+}
+
+function wholePlan(strings: Survey['strings'], instrument: Instrument): PlanItem[] {
   switch (strings) {
     case 'centre strings':
       return planOfCompass(instrument.compass, 2);

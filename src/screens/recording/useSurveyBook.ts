@@ -16,7 +16,7 @@ export type LiveBook = {
 /** The survey's book while the screen is open, begun from what is stored and what is still held. */
 export function useSurveyBook({ survey, instrument, takes }: StoredSurvey): LiveBook {
   const [book, setBook] = useState(() =>
-    restoreBook(recordingPlan(survey.strings, instrument), [...takes, ...heldTakes(survey.id)]),
+    restoreBook(recordingPlan(survey.strings, instrument, survey.scope), [...takes, ...heldTakes(survey.id)]),
   );
   const newest = useRef(book);
   const happen = (event: BookEvent) => {

@@ -1,10 +1,11 @@
 import { useState } from 'react';
-import type { Survey, SurveyStage } from '../../piano/instrument.ts';
+import type { Instrument, Survey, SurveyStage } from '../../piano/instrument.ts';
 import { Button } from '../../ui/Button.tsx';
 import { ChoiceField } from '../../ui/ChoiceField.tsx';
 import type { Choice } from '../../ui/Field.tsx';
 import { texts } from '../../ui/texts.ts';
-import type { SurveyChoice } from './useVisit.ts';
+import { ScopeFields } from './ScopeFields.tsx';
+import { choiceOf, newSurveyDraft, type SurveyChoice } from './surveyDraft.ts';
 import styles from './visit.module.css';
 
 const words = texts.visit.start;
@@ -18,16 +19,34 @@ const STRINGS: readonly Choice<Survey['strings']>[] = [
   { value: 'single strings', label: texts.common.strings['single strings'] },
 ];
 
-type Props = { readonly suggestedStage: SurveyStage; readonly onStart: (choice: SurveyChoice) => void };
+type Props = {
+  readonly instrument: Instrument;
+  readonly suggestedStage: SurveyStage;
+  readonly onStart: (choice: SurveyChoice) => void;
+};
 
-export function StartSurvey({ suggestedStage, onStart }: Props) {
-  const [stage, setStage] = useState(suggestedStage);
-  const [strings, setStrings] = useState<Survey['strings']>('centre strings');
+export function StartSurvey({ instrument, suggestedStage, onStart }: Props) {
+  const [draft, setDraft] = useState(() => newSurveyDraft(instrument, suggestedStage));
+  const { stage, strings } = draft;
+  const choice = choiceOf(draft, instrument);
   return (
     <div className={styles.start}>
-      <ChoiceField name="stage" label={words.stage} value={stage} choices={STAGES} onChange={setStage} />
-      <ChoiceField name="strings" label={words.strings} value={strings} choices={STRINGS} onChange={setStrings} />
-      <Button look="primary" isLarge onPress={() => onStart({ stage, strings })}>
+      <ChoiceField
+        name="stage"
+        label={words.stage}
+        value={stage}
+        choices={STAGES}
+        onChange={(next) => setDraft({ ...draft, stage: next })}
+      />
+      <ScopeFields instrument={instrument} draft={draft} onChange={setDraft} />
+      <ChoiceField
+        name="strings"
+        label={words.strings}
+        value={strings}
+        choices={STRINGS}
+        onChange={(next) => setDraft({ ...draft, strings: next })}
+      />
+      <Button look="primary" isLarge isDisabled={choice === null} onPress={() => choice && onStart(choice)}>
         {words.action[stage]}
       </Button>
       <p className={styles.privacy}>{words.privacy}</p>

@@ -2,6 +2,7 @@ import { formatDate } from '../../piano/format.ts';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
+import { scopeText } from '../../ui/scopeText.ts';
 import { texts } from '../../ui/texts.ts';
 import type { SurveyRow } from './useVisit.ts';
 
@@ -17,6 +18,11 @@ const COLUMNS: readonly Column<SurveyRow>[] = [
     ),
   },
   { key: 'strings', title: words.strings, cell: ({ survey }) => texts.common.strings[survey.strings] },
+  {
+    key: 'scope',
+    title: words.scope,
+    cell: ({ survey }) => scopeText(survey.scope) || texts.visit.scope.allNotes,
+  },
   { key: 'notes', title: words.notes, isNumber: true, cell: (row) => row.keptNoteCount },
   { key: 'started', title: words.started, cell: ({ survey }) => formatDate(survey.startedAt) },
   {

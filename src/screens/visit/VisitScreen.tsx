@@ -23,7 +23,7 @@ export function VisitScreen({ records, visitId }: Props) {
   const { page, writeFault, startSurvey } = useVisit(records, visitId);
   if (page.state !== 'ready') return <ReadState observed={page} />;
   if (!page.value) return <NotFound />;
-  const { surveys } = page.value;
+  const { instrument, surveys } = page.value;
   const hasAsFound = surveys.some(({ survey }) => survey.stage === 'as-found');
   return (
     <>
@@ -37,6 +37,7 @@ export function VisitScreen({ records, visitId }: Props) {
       <Section title={words.start.title} note={words.start.note}>
         <StartSurvey
           key={String(hasAsFound)}
+          instrument={instrument}
           suggestedStage={hasAsFound ? 'as-left' : 'as-found'}
           onStart={(choice) => void startSurvey(choice)}
         />

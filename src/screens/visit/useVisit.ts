@@ -1,11 +1,12 @@
 import { useState } from 'react';
 import type { SurveyId, VisitId } from '../../piano/ids.ts';
-import type { Instrument, Survey, SurveyStage, Visit } from '../../piano/instrument.ts';
+import type { Instrument, Survey, Visit } from '../../piano/instrument.ts';
 import { newId } from '../../records/newId.ts';
 import type { Records } from '../../records/records.ts';
 import type { WriteFailure } from '../../records/writeOutcome.ts';
 import { goTo } from '../../ui/routes.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
+import type { SurveyChoice } from './surveyDraft.ts';
 
 export type SurveyRow = { readonly survey: Survey; readonly keptNoteCount: number };
 export type VisitPage = {
@@ -13,8 +14,6 @@ export type VisitPage = {
   readonly visit: Visit;
   readonly surveys: readonly SurveyRow[];
 };
-
-export type SurveyChoice = { readonly stage: SurveyStage; readonly strings: Survey['strings'] };
 
 export type VisitView = {
   readonly page: Observed<VisitPage | null>;

@@ -1,4 +1,6 @@
 /** Words of a visit and of its surveys. */
+import { scopeTexts } from './scope.ts';
+
 export const visitTexts = {
   title: (date: string) => `Visit of ${date}`,
   edit: 'Change the visit',
@@ -8,6 +10,7 @@ export const visitTexts = {
   temperature: 'Temperature',
   pitchStandard: 'Pitch standard',
   remark: 'Remark',
+  scope: scopeTexts,
   surveys: {
     title: 'Surveys',
     note: 'As found before the first pin is turned, as left after the last.',
@@ -15,6 +18,7 @@ export const visitTexts = {
     caption: 'Surveys of this visit',
     stage: 'Stage',
     strings: 'Strings',
+    scope: 'Asked for',
     notes: 'Notes kept',
     started: 'Recorded',
     state: 'State',

@@ -34,6 +34,22 @@ describe('the plan of a survey', () => {
     expect([21, 30, 31, 44, 45, 108].map((midi) => usualStringCount(midi, INSTRUMENT))).toEqual([1, 1, 2, 2, 3, 3]);
     expect(recordingPlan('single strings', INSTRUMENT).length).toBe(10 + 2 * 14 + 3 * 64);
   });
+
+  it('follows the notes that the survey asks for, with all strings of each', () => {
+    const section = recordingPlan('centre strings', INSTRUMENT, { kind: 'section', fromMidi: 44, toMidi: 46 });
+    expect(section.map((item) => item.midi)).toEqual([44, 45, 46]);
+    const chosen = recordingPlan('single strings', INSTRUMENT, { kind: 'chosen', notesMidi: [60, 25] });
+    expect(chosen.map((item) => [item.midi, item.stringPosition])).toEqual([
+      [25, 1],
+      [60, 1],
+      [60, 2],
+      [60, 3],
+    ]);
+  });
+
+  it('asks for everything rather than nothing where the compass was changed since', () => {
+    expect(recordingPlan('open unisons', INSTRUMENT, { kind: 'chosen', notesMidi: [5] })).toHaveLength(88);
+  });
 });
 
 describe('the string of a take, where each is recorded alone,', () => {
