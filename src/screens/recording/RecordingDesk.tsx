@@ -9,6 +9,7 @@ import { countState } from '../../ui/noteState.ts';
 import { StripLegend } from '../../ui/StripLegend.tsx';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
+import { AwakeAdvice } from './AwakeAdvice.tsx';
 import { Controls } from './Controls.tsx';
 import { CorrectionDialog } from './CorrectionDialog.tsx';
 import { HeardNote } from './HeardNote.tsx';
@@ -99,6 +100,7 @@ function Notices({ recording: { book, microphone, store, start, resume } }: { re
         onResume={resume}
       />
       <ProcessingNotice settings={microphone.notHonoured} />
+      <AwakeAdvice isListening={microphone.source.state === 'listening'} awake={microphone.awake} />
       <WriteFault fault={store.fault} />
       {store.unstoredCount > 0 && (
         <div className={styles.offer}>

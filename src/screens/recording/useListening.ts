@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import type { AwakeState } from '../../capture/keepScreenAwake.ts';
 import type { MicrophoneSetting } from '../../capture/microphoneSettings.ts';
 import { type Listening, startListening } from '../../capture/startListening.ts';
 import type { Loss } from '../../capture/watchForLoss.ts';
@@ -6,6 +7,7 @@ import type { ListeningSettings, TakeMessage } from '../../workers/listeningMess
 import { type ListeningDesk, openListening } from '../../workers/openListening.ts';
 import { type LevelView, levelView, SILENT_LEVEL } from './levelView.ts';
 import type { Source } from './source.ts';
+import { useAwakeScreen } from './useAwakeScreen.ts';
 
 export type ListeningEvents = {
   readonly onTake: (take: TakeMessage) => void;
@@ -14,6 +16,8 @@ export type ListeningEvents = {
 
 export type Microphone = {
   readonly source: Source;
+  /** Whether the screen stays lit; told while listening. */
+  readonly awake: AwakeState;
   /** Null while nothing is heard. */
   readonly level: LevelView | null;
   /** A strike was noticed and its take is not there yet. */
@@ -95,15 +99,6 @@ export function useListening(events: ListeningEvents): Microphone {
   const set = (settings: ListeningSettings) => session.current?.desk.set(settings);
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the screen closes
   useEffect(() => () => void stop(), []);
-  useAwakeScreen(source.state === 'listening');
-  return { source, level, isStruck, hasHole, notHonoured, start, pause, resume, stop, set };
-}
-
-/** Nobody touches the screen while both hands are at the piano: it must not go dark. A browser may refuse, which harms nothing. */
-function useAwakeScreen(isWanted: boolean): void {
-  useEffect(() => {
-    if (!isWanted || !('wakeLock' in navigator)) return;
-    const lock = navigator.wakeLock.request('screen').catch(() => null);
-    return () => void lock.then((held) => held?.release());
-  }, [isWanted]);
+  const awake = useAwakeScreen(source.state === 'listening');
+  return { source, awake, level, isStruck, hasHole, notHonoured, start, pause, resume, stop, set };
 }

@@ -1,6 +1,7 @@
 /** Words of the screen on which a survey is recorded; read at arm's length, so they are short. */
 export const recordingTexts = {
-  title: (stage: string, strings: string) => `Recording, ${stage}: ${strings.toLowerCase()}`,
+  title: (stage: string, strings: string) =>
+    `Recording, ${stage}: ${strings.charAt(0).toLowerCase()}${strings.slice(1)}`,
   heard: 'Heard',
   cents: 'cents',
   controls: 'What to do next',
@@ -44,6 +45,8 @@ export const recordingTexts = {
     takenFor: 'taken for',
     done: (from: string, to: string) => `The take of ${from} now belongs to ${to}.`,
   },
+  screenMayDarken:
+    'The browser does not keep this screen lit. Set the device’s own display to stay on for some minutes, or touch the page now and then.',
   processing: (names: string) =>
     `The browser did not switch off ${names} for this microphone. It bends level, decay and pitch, so these takes are worth less. Use another browser or microphone if you can.`,
   settings: {
