@@ -26,6 +26,7 @@ describe('findNote', () => {
     { midi: 66, offsetCents: -45 },
     { midi: 88, offsetCents: 45 },
     { midi: 104, offsetCents: 45 },
+    { midi: 107, offsetCents: -47 },
   ])('names MIDI $midi $offsetCents cents off, and how far off', ({ midi, offsetCents }) => {
     const [best] = search({ strings: [{ midi, offsetCents }], snrDb: 30, seed: midi }).candidates;
     expect(best!.midi).toBe(midi);

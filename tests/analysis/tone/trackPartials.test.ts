@@ -85,11 +85,27 @@ describe('trackPartials', () => {
     }
   });
 
-  it('leaves out what is more than 62 dB below the loudest', () => {
-    const { tone } = track({ strings: [{ midi: 84 }], durationS: 1.5 });
-    const levels = tone.partials.map((partial) => 20 * Math.log10(partial.components[0]!.amplitude));
-    expect(Math.max(...levels) - Math.min(...levels)).toBeLessThan(62);
+  it.each([
+    { belowDb: 50, numbers: [1, 2, 3, 4, 5] },
+    { belowDb: 72, numbers: [1, 2, 3, 4] },
+  ])('takes a fifth partial $belowDb dB below the loudest for $numbers', ({ belowDb, numbers }) => {
+    const { truth, take } = track({ strings: [{ midi: 76, partialCount: 5 }] });
+    const loudest = take.truth.scale * Math.max(...truth.amplitudes);
+    const faint = addTone(truth.partialHz[4]!, loudest * 10 ** (-belowDb / 20));
+    const { tone } = track({ strings: [{ midi: 76, partialCount: 4 }] }, faint);
+    expect(tone.partials.map((partial) => partial.partialNumber)).toEqual(numbers);
   });
+
+  it.each([85, 88, 91])(
+    'is not drawn to a tone at twice the first partial of MIDI %s, 10 dB below the second',
+    (midi) => {
+      const spec = { strings: [{ midi, partialCount: 5 }], snrDb: 45, durationS: 1.2 };
+      const { truth, take } = track(spec);
+      const double = addTone(2 * truth.partialHz[0]!, 0.3 * take.truth.scale * truth.amplitudes[1]!);
+      const second = track(spec, double).tone.partials.find((partial) => partial.partialNumber === 2)!;
+      expect(Math.abs(hzToCents(second.hz, truth.partialHz[1]!))).toBeLessThan(0.5);
+    },
+  );
 
   it('gives no fit for fewer than three partials', () => {
     const { tone } = track({ strings: [{ midi: 96, partialCount: 2 }], snrDb: 40, durationS: 1.2 });
