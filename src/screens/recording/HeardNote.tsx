@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { formatCentsUncertainty, formatCentsValue, formatNote } from '../../piano/format.ts';
 import { StateMark } from '../../ui/StateMark.tsx';
 import { texts } from '../../ui/texts.ts';
@@ -6,11 +7,19 @@ import { type Heard, heardQuality, heardSentence } from './heard.ts';
 
 const words = texts.recording;
 
+type Props = {
+  readonly heard: Heard | null;
+  readonly nextMidi: number | null;
+  /** What is said under the figures. */
+  readonly children?: ReactNode;
+};
+
 /** The note just heard, large enough to be read from the keyboard's other end. */
-export function HeardNote({ heard, nextMidi }: { readonly heard: Heard | null; readonly nextMidi: number | null }) {
+export function HeardNote({ heard, nextMidi, children }: Props) {
   return (
     <section className={styles.heard} aria-label={words.heard}>
       {heard === null ? <Waiting nextMidi={nextMidi} /> : <Take heard={heard} />}
+      {children}
       <p className={styles.spoken} role="status">
         {heard && heardSentence(heard)}
       </p>

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Records } from '../../records/records.ts';
 import { expectedItem, lastHeardTake, progressOf } from '../../survey/surveyProgress.ts';
 import { Button } from '../../ui/Button.tsx';
@@ -10,9 +10,11 @@ import { StripLegend } from '../../ui/StripLegend.tsx';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { AwakeAdvice } from './AwakeAdvice.tsx';
+import { ChangeLine } from './ChangeLine.tsx';
 import { Controls } from './Controls.tsx';
 import { CorrectionDialog } from './CorrectionDialog.tsx';
 import { HeardNote } from './HeardNote.tsx';
+import { heardChange } from './heardChange.ts';
 import { NoteDialog } from './NoteDialog.tsx';
 import { ProgressPanel } from './ProgressPanel.tsx';
 import styles from './recording.module.css';
@@ -52,7 +54,9 @@ export function RecordingDesk({ records, stored }: Props) {
     <>
       <Notices recording={recording} />
       <div className={styles.desk}>
-        <HeardNote heard={lastHeard(book, store.writes)} nextMidi={next?.midi ?? null} />
+        <HeardNote heard={lastHeard(book, store.writes)} nextMidi={next?.midi ?? null}>
+          <Change stored={stored} recording={recording} />
+        </HeardNote>
         <Progress recording={recording} namesString={stored.survey.strings === 'single strings'} />
       </div>
       <Controls
@@ -88,6 +92,16 @@ export function RecordingDesk({ records, stored }: Props) {
       )}
     </>
   );
+}
+
+function Change({ stored, recording: { book } }: { readonly stored: StoredSurvey; readonly recording: Recording }) {
+  const { baseline, survey, instrument } = stored;
+  const { bassBridgeTopMidi } = instrument;
+  const change = useMemo(
+    () => baseline && heardChange(book, baseline, survey.stage, bassBridgeTopMidi),
+    [book, baseline, survey.stage, bassBridgeTopMidi],
+  );
+  return baseline && <ChangeLine change={change} baseline={baseline} />;
 }
 
 function Notices({ recording: { book, microphone, store, start, resume } }: { readonly recording: Recording }) {

@@ -9,6 +9,7 @@ import { routeToHref } from '../../ui/routes.ts';
 import { scopeText } from '../../ui/scopeText.ts';
 import { texts } from '../../ui/texts.ts';
 import type { Observed } from '../../ui/useObserved.ts';
+import { readChangeBaseline } from './changeBaseline.ts';
 import { RecordingDesk } from './RecordingDesk.tsx';
 import type { StoredSurvey } from './storedSurvey.ts';
 
@@ -59,5 +60,6 @@ async function readStoredSurvey(records: Records, surveyId: SurveyId): Promise<S
   const visit = survey && (await records.visit(survey.visitId));
   const instrument = survey && (await records.instrument(survey.instrumentId));
   if (!survey || !visit || !instrument) return null;
-  return { survey, visit, instrument, takes: await records.takesOfSurvey(surveyId) };
+  const takes = await records.takesOfSurvey(surveyId);
+  return { survey, visit, instrument, takes, baseline: await readChangeBaseline(records, survey) };
 }

@@ -5,6 +5,7 @@ import type { NoteReading } from '../../piano/reading.ts';
 import type { SurveyBook } from '../../survey/surveyBook.ts';
 import { expectedItem } from '../../survey/surveyProgress.ts';
 import type { ListeningSettings } from '../../workers/listeningMessages.ts';
+import type { ChangeBaseline } from './changeBaseline.ts';
 import { listenedPosition } from './recordingPlan.ts';
 
 export type StoredSurvey = {
@@ -12,6 +13,8 @@ export type StoredSurvey = {
   readonly visit: Visit;
   readonly survey: Survey;
   readonly takes: readonly Take[];
+  /** Null where nothing was read before that could be compared. */
+  readonly baseline: ChangeBaseline | null;
 };
 
 /** What the measuring is told: the pitch standard, the strings that sound, and the note to expect. */
