@@ -1,7 +1,7 @@
 import { Button } from '../../ui/Button.tsx';
 import { texts } from '../../ui/texts.ts';
 import styles from './recording.module.css';
-import { KEYS, type RecordingAction } from './recordingKeys.ts';
+import { type FootKeys, keyLabel, type RecordingAction } from './recordingKeys.ts';
 
 const words = texts.recording.buttons;
 
@@ -10,16 +10,17 @@ type ControlsProps = {
   readonly canCorrect: boolean;
   readonly isPaused: boolean;
   readonly isListening: boolean;
+  readonly footKeys: FootKeys;
   readonly onAction: (action: RecordingAction) => void;
 };
 
-export function Controls({ canUndo, canCorrect, isPaused, isListening, onAction }: ControlsProps) {
+export function Controls({ canUndo, canCorrect, isPaused, isListening, footKeys, onAction }: ControlsProps) {
   const button = (action: RecordingAction, label: string, isDisabled = false, isPressed?: boolean) => (
     <Button
       isLarge
       isDisabled={isDisabled}
       {...(isPressed !== undefined && { isPressed })}
-      shortcut={KEYS[action].label}
+      shortcut={keyLabel(action, footKeys)}
       onPress={() => onAction(action)}
     >
       {label}

@@ -4,24 +4,24 @@ import { expectedItem, lastHeardTake, progressOf } from '../../survey/surveyProg
 import { Button } from '../../ui/Button.tsx';
 import { NoteCells } from '../../ui/NoteCells.tsx';
 import { NoteStrip } from '../../ui/NoteStrip.tsx';
-import { Notice } from '../../ui/Notice.tsx';
 import { countState } from '../../ui/noteState.ts';
 import { StripLegend } from '../../ui/StripLegend.tsx';
 import { texts } from '../../ui/texts.ts';
-import { WriteFault } from '../../ui/WriteFault.tsx';
-import { AwakeAdvice } from './AwakeAdvice.tsx';
 import { ChangeLine } from './ChangeLine.tsx';
 import { Controls } from './Controls.tsx';
 import { CorrectionDialog } from './CorrectionDialog.tsx';
+import { DeskSettingsDialog } from './DeskSettingsDialog.tsx';
 import { HeardNote } from './HeardNote.tsx';
 import { heardChange } from './heardChange.ts';
 import { NoteDialog } from './NoteDialog.tsx';
 import { ProgressPanel } from './ProgressPanel.tsx';
+import { RecordingNotices } from './RecordingNotices.tsx';
 import styles from './recording.module.css';
-import type { RecordingAction } from './recordingKeys.ts';
+import { keyLabel, type RecordingAction } from './recordingKeys.ts';
 import { lastHeard, recordingCells, storedCount } from './recordingState.ts';
-import { ProcessingNotice, SourceNotice } from './SourceNotice.tsx';
 import type { StoredSurvey } from './storedSurvey.ts';
+import { useDeskSettings } from './useDeskSettings.ts';
+import { useKeptClick } from './useKeptClick.ts';
 import { useKeys } from './useKeys.ts';
 import { type Recording, useRecording } from './useRecording.ts';
 
@@ -31,30 +31,35 @@ const words = texts.recording;
 type Sheet =
   | { readonly kind: 'none' }
   | { readonly kind: 'note'; readonly midi: number }
-  | { readonly kind: 'correct' };
+  | { readonly kind: 'correct' }
+  | { readonly kind: 'settings' };
 
 type Props = { readonly records: Records; readonly stored: StoredSurvey };
 
 export function RecordingDesk({ records, stored }: Props) {
   const recording = useRecording(records, stored);
   const [sheet, setSheet] = useState<Sheet>({ kind: 'none' });
+  const [settings, changeSettings] = useDeskSettings();
   const { book, microphone, store } = recording;
   const cells = recordingCells(book, store.writes);
   const next = expectedItem(book);
   const act = (action: RecordingAction) => {
-    if (action !== 'another-note') recording.act(action);
+    if (action === 'settings') setSheet({ kind: 'settings' });
+    else if (action !== 'another-note') recording.act(action);
     else if (lastHeardTake(book)) setSheet({ kind: 'correct' });
   };
-  useKeys(sheet.kind === 'none', act);
+  const heard = lastHeard(book, store.writes);
+  useKeys(sheet.kind === 'none', settings.footKeys, act);
+  useKeptClick(settings.hasClick, heard?.isUsable && heard.storing === 'kept' ? heard.takeId : null);
   const pick = (midi: number) => {
     if (book.takes.some((take) => take.reading.midi === midi && !take.isSetAside)) setSheet({ kind: 'note', midi });
     else recording.playNext(midi);
   };
   return (
     <>
-      <Notices recording={recording} />
+      <RecordingNotices recording={recording} />
       <div className={styles.desk}>
-        <HeardNote heard={lastHeard(book, store.writes)} nextMidi={next?.midi ?? null}>
+        <HeardNote heard={heard} nextMidi={next?.midi ?? null}>
           <Change stored={stored} recording={recording} />
         </HeardNote>
         <Progress recording={recording} namesString={stored.survey.strings === 'single strings'} />
@@ -64,8 +69,14 @@ export function RecordingDesk({ records, stored }: Props) {
         canCorrect={lastHeardTake(book) !== null}
         isPaused={microphone.source.state === 'paused'}
         isListening={microphone.source.state === 'listening'}
+        footKeys={settings.footKeys}
         onAction={act}
       />
+      <p className={styles.deskSettings}>
+        <Button look="quiet" shortcut={keyLabel('settings', settings.footKeys)} onPress={() => act('settings')}>
+          {words.desk.title}
+        </Button>
+      </p>
       <NoteStrip
         cells={cells}
         nextMidi={next?.midi ?? null}
@@ -87,6 +98,9 @@ export function RecordingDesk({ records, stored }: Props) {
       {sheet.kind === 'note' && (
         <NoteDialog midi={sheet.midi} recording={recording} onClose={() => setSheet({ kind: 'none' })} />
       )}
+      {sheet.kind === 'settings' && (
+        <DeskSettingsDialog settings={settings} onChange={changeSettings} onClose={() => setSheet({ kind: 'none' })} />
+      )}
       {sheet.kind === 'correct' && (
         <CorrectionDialog cells={cells} recording={recording} onClose={() => setSheet({ kind: 'none' })} />
       )}
@@ -102,35 +116,6 @@ function Change({ stored, recording: { book } }: { readonly stored: StoredSurvey
     [book, baseline, survey.stage, bassBridgeTopMidi],
   );
   return baseline && <ChangeLine change={change} baseline={baseline} />;
-}
-
-function Notices({ recording: { book, microphone, store, start, resume } }: { readonly recording: Recording }) {
-  return (
-    <div className={styles.notices}>
-      <SourceNotice
-        source={microphone.source}
-        takeCount={book.takes.length - store.unstoredCount}
-        onStart={start}
-        onResume={resume}
-      />
-      <ProcessingNotice settings={microphone.notHonoured} />
-      <AwakeAdvice isListening={microphone.source.state === 'listening'} awake={microphone.awake} />
-      <WriteFault fault={store.fault} />
-      {store.unstoredCount > 0 && (
-        <div className={styles.offer}>
-          <Button look="primary" isLarge onPress={store.retry}>
-            {words.storeAgain}
-          </Button>
-          <p>{words.unstored(store.unstoredCount)}</p>
-        </div>
-      )}
-      {microphone.hasHole && (
-        <Notice kind="caution" word={texts.common.cautionWord}>
-          {words.hole}
-        </Notice>
-      )}
-    </div>
-  );
 }
 
 type ProgressProps = { readonly recording: Recording; readonly namesString: boolean };

@@ -18,7 +18,7 @@ import { type Microphone, useListening } from './useListening.ts';
 import { useSurveyBook } from './useSurveyBook.ts';
 import { type TakeStore, useTakeStore } from './useTakeStore.ts';
 
-type DeskAction = Exclude<RecordingAction, 'another-note'>;
+type DeskAction = Exclude<RecordingAction, 'another-note' | 'settings'>;
 
 export type Recording = {
   readonly book: SurveyBook;

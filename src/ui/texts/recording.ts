@@ -44,6 +44,24 @@ export const recordingTexts = {
     again: ' – play it again?',
     confirmed: ', twice alike',
   },
+  desk: {
+    title: 'Click and foot switch',
+    click: 'A soft click when a good take is stored',
+    clickHint:
+      'Off unless you want it, since the microphone may hear it and take it for a knock. Use headphones, or a loudspeaker turned low and away from the microphone.',
+    foot: 'Foot switch',
+    footHint:
+      'A foot switch types a key, mostly one of these. A key with an action does that wherever you are on this page and presses no button.',
+    keys: {
+      ' ': 'Space bar',
+      Enter: 'Enter',
+      PageUp: 'Page up',
+      PageDown: 'Page down',
+      ArrowLeft: 'Arrow left',
+      ArrowRight: 'Arrow right',
+    },
+    actions: { none: 'Nothing', back: 'Back', skip: 'Skip', pause: 'Pause or go on', undo: 'Undo' },
+  },
   allNotes: 'All notes',
   allNotesHint: 'Touch a note with a take for its figures; touch one without to play it next.',
   figuresOf: (note: string) => `Figures of ${note}`,

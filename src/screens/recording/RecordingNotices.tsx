@@ -1,0 +1,44 @@
+import { Button } from '../../ui/Button.tsx';
+import { Notice } from '../../ui/Notice.tsx';
+import { texts } from '../../ui/texts.ts';
+import { WriteFault } from '../../ui/WriteFault.tsx';
+import { AwakeAdvice } from './AwakeAdvice.tsx';
+import styles from './recording.module.css';
+import { ProcessingNotice, SourceNotice } from './SourceNotice.tsx';
+import type { Recording } from './useRecording.ts';
+
+const words = texts.recording;
+
+/** What stands above the desk: the microphone, the screen's light, the disk, and sound that was missing. */
+export function RecordingNotices({
+  recording: { book, microphone, store, start, resume },
+}: {
+  readonly recording: Recording;
+}) {
+  return (
+    <div className={styles.notices}>
+      <SourceNotice
+        source={microphone.source}
+        takeCount={book.takes.length - store.unstoredCount}
+        onStart={start}
+        onResume={resume}
+      />
+      <ProcessingNotice settings={microphone.notHonoured} />
+      <AwakeAdvice isListening={microphone.source.state === 'listening'} awake={microphone.awake} />
+      <WriteFault fault={store.fault} />
+      {store.unstoredCount > 0 && (
+        <div className={styles.offer}>
+          <Button look="primary" isLarge onPress={store.retry}>
+            {words.storeAgain}
+          </Button>
+          <p>{words.unstored(store.unstoredCount)}</p>
+        </div>
+      )}
+      {microphone.hasHole && (
+        <Notice kind="caution" word={texts.common.cautionWord}>
+          {words.hole}
+        </Notice>
+      )}
+    </div>
+  );
+}
