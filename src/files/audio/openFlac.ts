@@ -1,8 +1,8 @@
 /** FLAC files. */
 import { FLACDecoder } from '@wasm-audio-decoders/flac';
-import { type AudioOutcome, faulty } from './audioStream.ts';
+import { type AudioOutcome, faulty, joinBlocks } from './audioStream.ts';
 import type { ByteSource } from './byteSource.ts';
-import { openCompressed } from './compressedStream.ts';
+import { type Decoded, type Decoder, openCompressed } from './compressedStream.ts';
 
 export type FlacStreamInfo = {
   readonly sampleRateHz: number;
@@ -32,9 +32,41 @@ export async function openFlac(source: ByteSource, startOffset: number): Promise
     channelCount: info.channelCount,
     statedSampleCount: info.sampleCount,
     isEndMissing: false,
-    createDecoder: () => new FLACDecoder(),
+    createDecoder: () => exactDecoder(info.bitCount),
   });
 }
+
+/**
+ * The decoder package, made exact. It divides a sample of N bits by 2^(N−1) − 1; as everywhere else here full scale is 2^(N−1),
+ * and the whole numbers of the file come back as they were written. And where the third last byte of a file is FF it loses the
+ * last frame; zeros after the end keep it from that, and do not disturb the frame's checksum.
+ */
+function exactDecoder(bitCount: number): Decoder {
+  const decoder = new FLACDecoder();
+  const fullScale = 2 ** (bitCount - 1);
+  const exact = ({ channelData, errors }: Decoded): Decoded => ({
+    channelData: channelData.map((channel) => channel.map((one) => Math.round(one * (fullScale - 1)) / fullScale)),
+    errors,
+  });
+  const decode = async (bytes: Uint8Array) => exact(await decoder.decode(bytes));
+  return {
+    ready: decoder.ready,
+    decode,
+    flush: async () => {
+      const pieces = [await decode(new Uint8Array(BYTES_AFTER_END)), exact(await decoder.flush())];
+      const sounding = pieces.filter(({ channelData: [first] }) => first !== undefined && first.length > 0);
+      const errors = pieces.flatMap((piece) => piece.errors);
+      const channels = sounding[0]?.channelData ?? [];
+      const channelData = channels.map((_, index) =>
+        joinBlocks(sounding.flatMap((piece) => piece.channelData[index] ?? [])),
+      );
+      return { channelData, errors };
+    },
+    free: () => decoder.free(),
+  };
+}
+
+const BYTES_AFTER_END = 4;
 
 /** A metadata block's head (4 bytes) and the stream information in it. */
 export const STREAM_INFO_BYTES = 4 + 34;
