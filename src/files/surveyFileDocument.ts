@@ -57,7 +57,7 @@ export type InharmonicityCurveDocument = {
     readonly inharmonicityB: number | null;
     readonly inharmonicityBU: number | null;
   }[];
-  /** Spread of single notes about the curve, one sigma, on wound strings and on plain ones. */
+  /** Spread of single notes about the curve, one sigma, on wound strings (taken to end at E2) and on plain ones. */
   readonly spreadPercent: { readonly wound: number; readonly plain: number };
   /** More than chance, and by more than half a gauge: a wrong take, wrongly numbered partials or a wrong wire. */
   readonly standsOut: readonly StandsOutDocument[];

@@ -5,6 +5,7 @@ import {
   type InharmonicityNote,
   inharmonicityAt,
 } from '../analysis/compass/inharmonicityCurve.ts';
+import { USUAL_WOUND_TOP_MIDI } from '../analysis/compass/inharmonicityModel.ts';
 import { fitLifeCurve, type LifeAt, type LifeNote, lifeAt } from '../analysis/compass/lifeCurve.ts';
 import { type Compass, notesOf } from '../piano/compass.ts';
 import type { NoteReading } from '../piano/reading.ts';
@@ -14,6 +15,10 @@ export type SurveyInharmonicity = {
   readonly curve: readonly (InharmonicityAt & { readonly midi: number })[];
   /** What was measured, in the order of the readings. */
   readonly notes: readonly InharmonicityNote[];
+  /** The curve may jump after this note, where the bass bridge ends; null where that is not known. */
+  readonly breakAfterMidi: number | null;
+  /** Where wound strings are taken to end: the end of the bass bridge, or where it commonly lies. */
+  readonly woundTopMidi: number;
   /** Spread of log B from note to note, on wound strings and on plain ones: 0.05 is 5 %. */
   readonly woundSpread: number;
   readonly plainSpread: number;
@@ -55,9 +60,10 @@ function inharmonicityOf(
   });
   const fitted = fitInharmonicityCurve(measured, bassBridgeTopMidi);
   if (!fitted) return null;
-  const { notes, woundSpread, plainSpread } = fitted;
+  const { notes, woundSpread, plainSpread, bassBridgeTopMidi: breakAfterMidi } = fitted;
   const curve = notesOf(compass).map((midi) => ({ midi, ...inharmonicityAt(fitted, midi) }));
-  return { curve, notes, woundSpread, plainSpread };
+  const woundTopMidi = breakAfterMidi ?? USUAL_WOUND_TOP_MIDI;
+  return { curve, notes, breakAfterMidi, woundTopMidi, woundSpread, plainSpread };
 }
 
 function lifeOf(readings: readonly NoteReading[], compass: Compass): SurveyLife | null {

@@ -25,7 +25,7 @@ const BUMP_CENTRES = bumpCentres(BUMPS);
  */
 const USUAL_SPREAD = 0.05;
 /** Wound strings commonly end about E2 (common practice); it matters only where the bass bridge's end is not known. */
-const USUAL_WOUND_TOP_MIDI = 40;
+export const USUAL_WOUND_TOP_MIDI = 40;
 
 export function inharmonicityModel(bassBridgeTopMidi: number | null): CurveModel {
   const steps = bassBridgeTopMidi === null ? [] : [{ mean: 0, sigma: STEP_SIGMA }];
