@@ -82,6 +82,11 @@ export function formatCents(offsetCents: number | null, standardUncertaintyCents
   return `${value}${uncertainty}${NO_BREAK_SPACE}cents`;
 }
 
+/** How far cents scatter, without a sign. @example formatSpreadCents(0.123) // '0.12 cents' */
+export function formatSpreadCents(spreadCents: number): string {
+  return `${formatNumber(spreadCents, centsDecimals(spreadCents))}${NO_BREAK_SPACE}cents`;
+}
+
 function centsDecimals(standardUncertaintyCents: number | null | undefined): number {
   return standardUncertaintyCents == null ? 1 : decimalsFor(standardUncertaintyCents, 2);
 }
@@ -119,6 +124,11 @@ export function formatSeconds(durationS: number | null): string {
   return durationS === null ? NOT_MEASURED : `${formatNumber(durationS, durationS < 10 ? 1 : 0)}${NO_BREAK_SPACE}s`;
 }
 
+/** Seconds beside an axis. @example formatDuration(0.5) // '0.5 s' */
+export function formatDuration(durationS: number): string {
+  return `${formatNumber(durationS, durationS < 1 ? 1 : 0)}${NO_BREAK_SPACE}s`;
+}
+
 /** Time still to go, in words coarse enough to be true. @example formatTimeLeft(190) // 'about 3 minutes left' */
 export function formatTimeLeft(durationS: number): string {
   if (durationS < 45) return 'less than a minute left';
@@ -143,6 +153,20 @@ export function formatInharmonicity(inharmonicityB: number | null, standardUncer
   const decimals = decimalsFor(standardUncertainty / scale, 4);
   const value = formatNumber(inharmonicityB / scale, decimals);
   return `(${value} ${plusMinus(standardUncertainty / scale, decimals)}) ${power}`;
+}
+
+/** A figure beside an axis that spans powers of ten. @example formatPower(0.0005) // '5 × 10⁻⁴' */
+export function formatPower(value: number): string {
+  const exponent = Math.floor(Math.log10(value) + 1e-9);
+  const factor = formatNumber(value / 10 ** exponent, 0);
+  const power = `10${superscript(exponent)}`;
+  return factor === '1' ? power : `${factor}${THIN_SPACE}×${THIN_SPACE}${power}`;
+}
+
+/** A share as a percentage. @example formatShare(0.043) // '4 %' */
+export function formatShare(share: number): string {
+  const percent = 100 * share;
+  return `${formatNumber(percent, percent < 2 ? 1 : 0)}${THIN_SPACE}%`;
 }
 
 function superscript(exponent: number): string {

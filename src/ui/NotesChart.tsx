@@ -12,8 +12,9 @@ import {
   YAxis,
 } from 'recharts';
 import { formatNote, formatSigned } from '../piano/format.ts';
-import { ChartSymbol, type ChartSymbolShape } from './ChartSymbol.tsx';
+import { ChartSymbol, type ChartSymbolShape, type PointTag } from './ChartSymbol.tsx';
 import type { Scale } from './chartScale.ts';
+import { type NoteCurve, NoteCurveLayer } from './NoteCurveLayer.tsx';
 import styles from './NotesChart.module.css';
 
 /** `low` and `high` are the ends of the uncertainty bar, in the unit of y. */
@@ -24,6 +25,8 @@ export type NotePoint = {
   readonly high: number;
   /** What the box beside the pointer says. */
   readonly detail: string;
+  /** Written beside the point, where it must not be overlooked. */
+  readonly tag?: PointTag;
 };
 export type NoteSeries = {
   readonly name: string;
@@ -36,11 +39,15 @@ export type NotesChartProps = {
   /** One sentence that says what the picture shows; the numbers stand in a table beside it. */
   readonly summary: string;
   readonly series: readonly NoteSeries[];
+  /** Drawn under the points. */
+  readonly curve?: NoteCurve;
   readonly scale: Scale;
   readonly lowest: number;
   readonly highest: number;
   readonly noteTicks: readonly number[];
   readonly marks: readonly NoteMark[];
+  /** How the figures beside the axis are written; with a sign and without a unit unless said. */
+  readonly formatTick?: (value: number) => string;
 };
 
 const AXIS_TEXT = { fill: 'var(--ink-soft)', fontSize: 14 };
@@ -48,7 +55,8 @@ const AXIS_TEXT = { fill: 'var(--ink-soft)', fontSize: 14 };
 const MARK_TEXT = { fill: 'var(--ink-soft)', fontSize: 12 };
 
 /** A figure for each note along the compass, with its uncertainty, a zero line, and marks where the row of strings breaks. */
-export function NotesChart({ summary, series, scale, lowest, highest, noteTicks, marks }: NotesChartProps) {
+export function NotesChart(props: NotesChartProps) {
+  const { summary, series, curve, scale, lowest, highest, noteTicks, marks, formatTick = formatSignedTick } = props;
   return (
     <div className={styles.chart} role="img" aria-label={summary}>
       <ResponsiveContainer width="100%" height="100%">
@@ -66,10 +74,11 @@ export function NotesChart({ summary, series, scale, lowest, highest, noteTicks,
           <YAxis
             type="number"
             dataKey="y"
-            width={52}
+            width={scale.isLog ? 68 : 52}
+            scale={scale.isLog ? 'log' : 'linear'}
             domain={[scale.low, scale.high]}
             ticks={[...scale.ticks]}
-            tickFormatter={(value: number) => formatSigned(value, Number.isInteger(value) ? 0 : 1)}
+            tickFormatter={formatTick}
             tick={AXIS_TEXT}
             stroke="var(--rule-strong)"
           />
@@ -82,7 +91,8 @@ export function NotesChart({ summary, series, scale, lowest, highest, noteTicks,
               label={{ value: mark.label, position: 'top', offset: index % 2 === 0 ? 4 : 20, ...MARK_TEXT }}
             />
           ))}
-          <ReferenceLine y={0} stroke="var(--ink)" strokeWidth={1.5} />
+          {!scale.isLog && <ReferenceLine y={0} stroke="var(--ink)" strokeWidth={1.5} />}
+          {curve && <NoteCurveLayer curve={curve} />}
           <Tooltip cursor={false} isAnimationActive={false} content={pointBox} />
           {series.map((one) => (
             <Scatter
@@ -90,9 +100,7 @@ export function NotesChart({ summary, series, scale, lowest, highest, noteTicks,
               name={one.name}
               data={one.points.map(withReach)}
               isAnimationActive={false}
-              shape={({ cx, cy }: { cx?: number | undefined; cy?: number | undefined }) => (
-                <ChartSymbol shape={one.shape} x={cx} y={cy} />
-              )}
+              shape={({ cx, cy, tag }: DrawnPoint) => <ChartSymbol shape={one.shape} x={cx} y={cy} tag={tag} />}
             >
               <ErrorBar
                 dataKey="reach"
@@ -108,6 +116,12 @@ export function NotesChart({ summary, series, scale, lowest, highest, noteTicks,
       </ResponsiveContainer>
     </div>
   );
+}
+
+type DrawnPoint = { readonly cx?: number | undefined; readonly cy?: number | undefined; readonly tag?: PointTag };
+
+function formatSignedTick(value: number): string {
+  return formatSigned(value, Number.isInteger(value) ? 0 : 1);
 }
 
 /** The library overwrites x and y of what it hands on, so the bar's reach is worked out before. */

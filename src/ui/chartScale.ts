@@ -1,7 +1,13 @@
-/** Where the ticks of a chart stand: round figures that take in everything, zero always among them. */
+/** Where the ticks of a chart stand: round figures that take in everything. */
 import type { Compass } from '../piano/compass.ts';
 
-export type Scale = { readonly low: number; readonly high: number; readonly ticks: readonly number[] };
+export type Scale = {
+  readonly low: number;
+  readonly high: number;
+  readonly ticks: readonly number[];
+  /** Equal steps are equal ratios. */
+  readonly isLog?: boolean;
+};
 
 const WANTED_STEPS = 6;
 
@@ -30,6 +36,29 @@ function roundStep(leastStep: number): number {
 /** Takes away the dust of binary fractions, and the sign of a negative zero. */
 function tidy(value: number): number {
   return Number(value.toPrecision(12)) + 0;
+}
+
+/** More decades than this have a tick at powers of ten only. */
+const MOST_DECADES_WITH_STEPS = 3.4;
+
+/**
+ * A logarithmic scale with ticks at 1, 2 and 5 times powers of ten that holds all values.
+ * @param values above zero, at least one
+ * @throws {RangeError} if there is none, or one is not a finite number above zero
+ * @example logScale([0.3, 7]).ticks // [0.2, 0.5, 1, 2, 5, 10]
+ */
+export function logScale(values: readonly number[]): Scale {
+  const lowest = Math.min(...values);
+  const highest = Math.max(...values);
+  if (!(lowest > 0 && lowest <= highest && highest < Number.POSITIVE_INFINITY))
+    throw new RangeError(`values must be finite and above zero, got ${lowest} to ${highest}`);
+  const factors = Math.log10(highest / lowest) > MOST_DECADES_WITH_STEPS ? [1] : [1, 2, 5];
+  const powers = Array.from({ length: 41 }, (_, index) => index - 20);
+  const round = powers.flatMap((power) => factors.map((factor) => tidy(factor * 10 ** power)));
+  const first = round.findLastIndex((value) => value <= lowest);
+  const last = round.findIndex((value) => value >= highest);
+  const ticks = round.slice(first, Math.max(last, first + 1) + 1);
+  return { low: ticks[0] ?? lowest, high: ticks.at(-1) ?? highest, ticks, isLog: true };
 }
 
 /** The lowest note, every C, and the highest note, where they do not crowd each other (fewer than three notes apart). */

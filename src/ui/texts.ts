@@ -1,7 +1,9 @@
 /** Every word on the screens, in one object: another language is another object of the same shape. */
+import { chartTexts } from './texts/charts.ts';
 import { commonTexts } from './texts/common.ts';
 import { instrumentTexts } from './texts/instrument.ts';
 import { recordingTexts } from './texts/recording.ts';
+import { roomTexts } from './texts/room.ts';
 import { takeTexts } from './texts/take.ts';
 import { visitTexts } from './texts/visit.ts';
 import { workshopTexts } from './texts/workshop.ts';
@@ -12,5 +14,7 @@ export const texts = {
   instrument: instrumentTexts,
   visit: visitTexts,
   recording: recordingTexts,
+  room: roomTexts,
   take: takeTexts,
+  charts: chartTexts,
 };

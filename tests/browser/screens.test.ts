@@ -40,7 +40,7 @@ const STEPS: readonly [screen: string, go: () => Promise<void>][] = [
       await page.getByRole('list', { name: texts.workshop.instruments }).getByRole('link').first().click();
       await table(texts.instrument.visits.caption).waitFor();
       await page.getByRole('heading', { name: texts.instrument.change.title }).waitFor();
-      await page.getByText(texts.instrument.change.drawing).waitFor({ state: 'hidden' });
+      await page.getByText(texts.charts.drawing).waitFor({ state: 'hidden' });
     },
   ],
   [
@@ -55,6 +55,8 @@ const STEPS: readonly [screen: string, go: () => Promise<void>][] = [
     async () => {
       await linksIn(texts.visit.surveys.caption).first().click();
       await table(texts.visit.survey.caption).waitFor();
+      for (const { title } of [texts.charts.inharmonicity, texts.charts.life])
+        await page.getByRole('region', { name: title, exact: true }).locator('svg.recharts-surface').waitFor();
     },
   ],
   [

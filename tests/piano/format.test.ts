@@ -6,6 +6,7 @@ import {
   formatCentsValue,
   formatCount,
   formatDate,
+  formatDuration,
   formatHumidity,
   formatHz,
   formatInharmonicity,
@@ -15,9 +16,12 @@ import {
   formatNotes,
   formatNumber,
   formatPitchStandard,
+  formatPower,
   formatSeconds,
   formatSentence,
+  formatShare,
   formatSigned,
+  formatSpreadCents,
   formatTemperature,
   formatTimeLeft,
   formatYears,
@@ -145,4 +149,18 @@ describe('notes, dates and lengths of time', () => {
       '2 visits',
     ]);
   });
+});
+
+it.each([
+  [formatPower(0.0005), '5 × 10⁻⁴'],
+  [formatPower(0.001), '10⁻³'],
+  [formatPower(0.02), '2 × 10⁻²'],
+  [formatPower(20), '2 × 10¹'],
+  [formatDuration(0.5), '0.5 s'],
+  [formatDuration(20), '20 s'],
+  [formatShare(0.043), '4 %'],
+  [formatShare(0.0052), '0.5 %'],
+  [formatSpreadCents(0.123), '0.12 cents'],
+])('writes figures of a chart as %s', (text, expected) => {
+  expect(plain(text)).toBe(expected);
 });

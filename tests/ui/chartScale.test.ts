@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { COMPASS_85, COMPASS_88 } from '../../src/piano/compass.ts';
-import { noteTicks, roundScale } from '../../src/ui/chartScale.ts';
+import { logScale, noteTicks, roundScale } from '../../src/ui/chartScale.ts';
 
 describe('roundScale', () => {
   it.each([
@@ -35,6 +35,31 @@ describe('roundScale', () => {
   it('is never so fine that noise fills it', () => {
     const { low, high } = roundScale([0.01, -0.01]);
     expect(high - low).toBeGreaterThanOrEqual(2);
+  });
+});
+
+describe('logScale', () => {
+  it.each([
+    [
+      [0.3, 7],
+      [0.2, 0.5, 1, 2, 5, 10],
+    ],
+    [
+      [1e-4, 5e-4],
+      [0.0001, 0.0002, 0.0005],
+    ],
+    [[3], [2, 5]],
+    [[2], [2, 5]],
+    [
+      [2e-5, 4],
+      [1e-5, 1e-4, 1e-3, 0.01, 0.1, 1, 10],
+    ],
+  ])('of %j has the ticks %j', (values, ticks) => {
+    expect(logScale(values)).toEqual({ low: ticks[0], high: ticks.at(-1), ticks, isLog: true });
+  });
+
+  it.each([[[0, 1]], [[-1, 1]], [[]], [[1, Number.POSITIVE_INFINITY]]])('refuses %j', (values: number[]) => {
+    expect(() => logScale(values)).toThrow(RangeError);
   });
 });
 

@@ -1,24 +1,20 @@
-import { lazy, Suspense } from 'react';
 import { formatDate, formatYears } from '../../piano/format.ts';
 import type { Instrument, InstrumentEvent } from '../../piano/instrument.ts';
-import { LegendSymbol } from '../../ui/ChartSymbol.tsx';
-import { noteTicks, roundScale } from '../../ui/chartScale.ts';
+import { breakMarks } from '../../ui/breakMarks.ts';
+import { roundScale } from '../../ui/chartScale.ts';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { SelectField } from '../../ui/Field.tsx';
-import type { NoteSeries } from '../../ui/NotesChart.tsx';
+import { NotesFigure } from '../../ui/NotesFigure.tsx';
 import { Notice } from '../../ui/Notice.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { texts } from '../../ui/texts.ts';
 import { ChangeFacts } from './ChangeFacts.tsx';
 import { ChangeTable } from './ChangeTable.tsx';
-import { breakMarks, changeSeries } from './changeSeries.ts';
-import styles from './instrument.module.css';
+import { changeSeries } from './changeSeries.ts';
 import type { InstrumentView, Interval } from './useInstrument.ts';
 import { wireWorkWithin, yearsBetween } from './visitFigures.ts';
 
 const words = texts.instrument.change;
-// The chart library is large: it is fetched when there is something to draw.
-const NotesChart = lazy(async () => ({ default: (await import('../../ui/NotesChart.tsx')).NotesChart }));
 
 type Props = {
   readonly instrument: Instrument;
@@ -60,36 +56,14 @@ function ChangeChart({ instrument, interval }: { readonly instrument: Instrument
   const from = formatDate(interval.fromVisit.visitedOn);
   const to = formatDate(interval.toVisit.visitedOn);
   return (
-    <figure className={styles.figure}>
-      <figcaption className={styles.axisTitle}>
-        {words.axisTitle} <Legend series={series} />
-      </figcaption>
-      <Suspense fallback={<p className={styles.drawing}>{words.drawing}</p>}>
-        <NotesChart
-          summary={words.summary(from, to, notes.length)}
-          series={series}
-          scale={roundScale(series.flatMap(({ points }) => points.flatMap(({ low, high }) => [low, high])))}
-          lowest={compass.lowestMidi}
-          highest={compass.highestMidi}
-          noteTicks={noteTicks(compass)}
-          marks={breakMarks(instrument)}
-        />
-      </Suspense>
-    </figure>
-  );
-}
-
-/** Needed only where there is more than one kind of sign. */
-function Legend({ series }: { readonly series: readonly NoteSeries[] }) {
-  if (series.length < 2) return null;
-  return (
-    <span className={styles.legend}>
-      {series.map((one) => (
-        <span key={one.name}>
-          <LegendSymbol shape={one.shape} /> {one.name}
-        </span>
-      ))}
-    </span>
+    <NotesFigure
+      axisTitle={words.axisTitle}
+      summary={words.summary(from, to, notes.length)}
+      series={series}
+      scale={roundScale(series.flatMap(({ points }) => points.flatMap(({ low, high }) => [low, high])))}
+      compass={compass}
+      marks={breakMarks(instrument)}
+    />
   );
 }
 

@@ -1,10 +1,9 @@
 /** A comparison of two surveys as the chart and its table want it. */
 import { formatCents, formatNote } from '../../piano/format.ts';
-import type { Instrument } from '../../piano/instrument.ts';
 import type { StringPosition } from '../../piano/reading.ts';
 import type { NoteChange } from '../../stability/change.ts';
 import type { ChartSymbolShape } from '../../ui/ChartSymbol.tsx';
-import type { NoteMark, NotePoint, NoteSeries } from '../../ui/NotesChart.tsx';
+import type { NotePoint, NoteSeries } from '../../ui/NotesChart.tsx';
 import { texts } from '../../ui/texts.ts';
 
 /** How many standard uncertainties the bars reach either way. */
@@ -40,15 +39,4 @@ function toPoint(note: NoteChange): NotePoint {
 
 export function stringName(position: StringPosition): string {
   return texts.common.stringPosition[position] ?? '';
-}
-
-/** Where the row of strings breaks: a line between two notes. */
-export function breakMarks(instrument: Instrument): NoteMark[] {
-  const struts = instrument.strutsAfterMidi.map((midi) => ({ x: midi + 0.5, label: texts.instrument.change.strut }));
-  const bass = instrument.bassBridgeTopMidi;
-  if (bass === null) return struts;
-  const isAtStrut = instrument.strutsAfterMidi.includes(bass);
-  const others = struts.filter((mark) => mark.x !== bass + 0.5);
-  const label = isAtStrut ? texts.instrument.change.bassBreakAndStrut : texts.instrument.change.bassBreak;
-  return [{ x: bass + 0.5, label }, ...others];
 }

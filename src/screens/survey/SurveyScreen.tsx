@@ -13,8 +13,12 @@ import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { StripLegend } from '../../ui/StripLegend.tsx';
+import { scopeText } from '../../ui/scopeText.ts';
 import { texts } from '../../ui/texts.ts';
+import { InharmonicitySection } from './InharmonicitySection.tsx';
+import { LifeSection } from './LifeSection.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
+import { Repeatability } from './Repeatability.tsx';
 import { type SurveyPage, useSurvey } from './useSurvey.ts';
 
 const words = texts.visit.survey;
@@ -25,7 +29,7 @@ export function SurveyScreen({ records, surveyId }: Props) {
   const page = useSurvey(records, surveyId);
   if (page.state !== 'ready') return <ReadState observed={page} />;
   if (!page.value) return <NotFound />;
-  const { instrument, cells, kept, setAside } = page.value;
+  const { instrument, cells, kept, setAside, curves, pooledRepeatability } = page.value;
   return (
     <>
       <SurveyHeading page={page.value} />
@@ -46,12 +50,23 @@ export function SurveyScreen({ records, surveyId }: Props) {
         ) : (
           <ReadingTable takes={kept} caption={words.caption} />
         )}
+        <Repeatability pooled={pooledRepeatability} />
         {setAside.length > 0 && (
           <Disclosure summary={words.setAside(setAside.length)}>
             <ReadingTable takes={setAside} caption={words.showSetAside} />
           </Disclosure>
         )}
       </Section>
+      {kept.length > 0 && (
+        <>
+          <InharmonicitySection
+            instrument={instrument}
+            inharmonicity={curves.inharmonicity}
+            heardMidi={kept.map((take) => take.midi)}
+          />
+          <LifeSection instrument={instrument} life={curves.life} />
+        </>
+      )}
     </>
   );
 }
@@ -71,7 +86,8 @@ function SurveyHeading({ page: { instrument, visit, survey } }: { readonly page:
       trailLabel={texts.common.trail}
       subtitle={
         <>
-          {texts.common.strings[survey.strings]} {instrument.isDemonstration && <DemonstrationMark />}
+          {[texts.common.strings[survey.strings], scopeText(survey.scope)].filter(Boolean).join('; ')}{' '}
+          {instrument.isDemonstration && <DemonstrationMark />}
         </>
       }
       actions={

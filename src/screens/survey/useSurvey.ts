@@ -1,6 +1,10 @@
 import type { SurveyId } from '../../piano/ids.ts';
 import type { Instrument, Survey, Take, Visit } from '../../piano/instrument.ts';
+import { notesOfScope } from '../../piano/surveyScope.ts';
 import type { Records } from '../../records/records.ts';
+import { recordedTakes } from '../../survey/recordedTakes.ts';
+import type { PooledRepeatability } from '../../survey/repeatability.ts';
+import { type SurveyCurves, surveyCurves } from '../../survey/surveyCurves.ts';
 import type { NoteCell } from '../../ui/noteState.ts';
 import { surveyCells } from '../../ui/surveyCells.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
@@ -9,11 +13,13 @@ export type SurveyPage = {
   readonly instrument: Instrument;
   readonly visit: Visit;
   readonly survey: Survey;
-  /** From the lowest note up, strings from left to right. */
+  /** From the lowest note up, strings from left to right, each with the reading that the record keeps. */
   readonly kept: readonly Take[];
   /** In the order recorded. */
   readonly setAside: readonly Take[];
   readonly cells: readonly NoteCell[];
+  readonly pooledRepeatability: readonly PooledRepeatability[];
+  readonly curves: SurveyCurves;
 };
 
 export function useSurvey(records: Records, surveyId: SurveyId): Observed<SurveyPage | null> {
@@ -28,9 +34,18 @@ async function readSurveyPage(records: Records, surveyId: SurveyId): Promise<Sur
   const instrument = survey && (await records.instrument(survey.instrumentId));
   if (!survey || !visit || !instrument) return null;
   const takes = await records.takesOfSurvey(surveyId);
-  const kept = takes.filter((take) => take.isKept).sort(byNote);
+  const { kept, pooledRepeatability } = recordedTakes([...takes].sort(byNote));
   const setAside = takes.filter((take) => !take.isKept);
-  return { instrument, visit, survey, kept, setAside, cells: surveyCells(instrument.compass, takes) };
+  const readings = kept.map((take) => take.reading);
+  const curves = surveyCurves(readings, instrument.compass, instrument.bassBridgeTopMidi);
+  const cells = askedCells(instrument, survey, takes);
+  return { instrument, visit, survey, kept, setAside, cells, pooledRepeatability, curves };
+}
+
+/** What was asked for, and what was played besides. */
+function askedCells({ compass }: Instrument, { scope }: Survey, takes: readonly Take[]): NoteCell[] {
+  const asked = new Set([...notesOfScope(compass, scope), ...takes.map((take) => take.midi)]);
+  return surveyCells(compass, takes).filter((cell) => asked.has(cell.midi));
 }
 
 function byNote(a: Take, b: Take): number {

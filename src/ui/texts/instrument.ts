@@ -53,7 +53,6 @@ export const instrumentTexts = {
     string: 'String',
     cents: 'Change in cents',
     uncertainty: 'Standard uncertainty',
-    drawing: 'Drawing the chart …',
   },
   events: {
     title: 'Work done',
