@@ -76,5 +76,34 @@ export type Take = {
   readonly stringPosition: StringPosition;
   readonly recordedAt: string;
   readonly isKept: boolean;
+  /** The newest one, where the sound was measured again. */
   readonly reading: NoteReading;
+  /** Absent where nobody noted it. */
+  readonly measured?: Measured;
+  /** What the same sound was read as before, oldest first; absent where it was measured once. */
+  readonly earlierReadings?: readonly EarlierReading[];
+};
+
+/** Which program made a reading, and when. */
+export type Measured = { readonly programVersion: string; readonly measuredAt: string };
+
+export type EarlierReading = { readonly reading: NoteReading; readonly measured: Measured | null };
+
+/** The sound of one take as it is stored: from a little before its strike. */
+export type TakeSound = {
+  /** The take's own id: one sound at most for each. */
+  readonly id: TakeId;
+  readonly surveyId: SurveyId;
+  readonly instrumentId: InstrumentId;
+  readonly sampleRateHz: number;
+  /** Index of the strike. */
+  readonly onsetIndex: number;
+  /** Time of the first sample in the recording that it was cut from. */
+  readonly startS: number;
+  readonly durationS: number;
+  /** Of the whole take, which may have been longer than what is kept. */
+  readonly takeDurationS: number;
+  /** A whole file of this format, one channel. */
+  readonly encoding: 'flac';
+  readonly bytes: Uint8Array<ArrayBuffer>;
 };

@@ -2,17 +2,19 @@
  * The database and how its versions grow.
  *
  * Version 1: five tables; takes with their partials packed into typed arrays (packPartials.ts).
- * To change what is stored: add a `version(2).stores({…}).upgrade(…)` below version 1 and leave version 1 as it is; the upgrade
+ * Version 2: a sixth table, the sounds of takes. The rows of the other five stay as they are; a take may now say which program
+ * measured it and what its sound was read as before, which a program of version 1 would not know to keep in step.
+ * To change what is stored: add a `version(3).stores({…}).upgrade(…)` below version 2 and leave the others as they are; the upgrade
  * reads old rows, checks them with that version's own schema, and writes new ones; rows that fail the check stay as they are.
- * Store a copy of a version 1 database in tests/fixtures before it is released, and test that it opens.
+ * Store a copy of a database of each version in tests/fixtures before it is released, and test that it opens.
  * Adding a field that may be missing needs no new version; giving a field a new meaning does.
  */
 import { Dexie, type EntityTable, type Table } from 'dexie';
 import type { InstrumentId, SurveyId, TakeId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Visit } from '../piano/instrument.ts';
-import type { TakeRow } from './rows.ts';
+import type { SoundRow, TakeRow } from './rows.ts';
 
-export const SCHEMA_VERSION = 1;
+export const SCHEMA_VERSION = 2;
 
 export type RecordsDatabase = Dexie & {
   instruments: EntityTable<Instrument, 'id'>;
@@ -20,6 +22,7 @@ export type RecordsDatabase = Dexie & {
   visits: EntityTable<Visit, 'id'>;
   surveys: EntityTable<Survey, 'id'>;
   takes: Table<TakeRow, TakeId>;
+  sounds: Table<SoundRow, TakeId>;
 };
 
 /** The slot of a take: for each of these there is at most one kept take. */
@@ -39,6 +42,7 @@ export function createDatabase(databaseName: string): RecordsDatabase {
     surveys: 'id, visitId, instrumentId',
     takes: 'id, [surveyId+midi+stringPosition], [instrumentId+keptFlag]',
   });
+  database.version(2).stores({ sounds: 'id, [surveyId+byteCount], instrumentId' });
   return database;
 }
 

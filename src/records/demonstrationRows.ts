@@ -12,6 +12,7 @@ export function removeDemonstration(database: RecordsDatabase): Promise<WriteOut
     database.transaction('rw', database.tables, async () => {
       const ids = await database.instruments.filter((row) => row.isDemonstration).primaryKeys();
       await database.takes.where('[instrumentId+keptFlag]').anyOf(ids.flatMap(bothFlags)).delete();
+      await database.sounds.where('instrumentId').anyOf(ids).delete();
       await database.surveys.where('instrumentId').anyOf(ids).delete();
       await database.visits.where('instrumentId').anyOf(ids).delete();
       await database.events.where('instrumentId').anyOf(ids).delete();

@@ -5,7 +5,7 @@
  */
 import { liveQuery } from 'dexie';
 import type { InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
-import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../piano/instrument.ts';
+import type { Instrument, InstrumentEvent, Measured, Survey, Take, TakeSound, Visit } from '../piano/instrument.ts';
 import type { NoteReading } from '../piano/reading.ts';
 import { openDatabase, type RecordsDatabase } from './database.ts';
 import { hasDemonstration, removeDemonstration } from './demonstrationRows.ts';
@@ -13,7 +13,15 @@ import { type RecordSet, readRecordSet, writeRecordSet } from './recordSet.ts';
 import { saveRow } from './saveRow.ts';
 import { createSoundRows, type DamagedRow, type SoundRows } from './soundRows.ts';
 import { keptTakesOfInstrument, takeOf, takesOfSurvey } from './takeReads.ts';
-import { changeTakeNote, type KeepTakeOptions, type KeepTakeOutcome, keepTake, setKept } from './takeWrites.ts';
+import { type SoundSizes, saveSound, soundOf, soundSizes } from './takeSounds.ts';
+import {
+  addReading,
+  changeTakeNote,
+  type KeepTakeOptions,
+  type KeepTakeOutcome,
+  keepTake,
+  setKept,
+} from './takeWrites.ts';
 import type { WriteOutcome } from './writeOutcome.ts';
 
 export type Records = {
@@ -45,7 +53,16 @@ export type Records = {
   /** Makes a take the kept one of its note and string, or sets it aside. */
   setKept(takeId: TakeId, isKept: boolean): Promise<WriteOutcome>;
 
-  /** Everything, or everything of one instrument: for the archive and for a backup. */
+  /** A further reading of a take's sound; the one before stays with the take. */
+  addReading(takeId: TakeId, reading: NoteReading, measured: Measured): Promise<WriteOutcome>;
+
+  sound(takeId: TakeId): Promise<TakeSound | undefined>;
+  /** Of one survey, or of all. */
+  soundSizes(surveyId?: SurveyId): Promise<SoundSizes>;
+  /** Stores the sound of a take that is stored already, by a write of its own; what fails here leaves the take as it is. */
+  saveSound(sound: TakeSound): Promise<WriteOutcome>;
+
+  /** Everything but the sounds, or everything of one instrument: for the archive and for a backup. */
   readRecordSet(instrumentId?: InstrumentId): Promise<RecordSet>;
   /** Inserts or updates all of it in one transaction: all or nothing. */
   writeRecordSet(set: RecordSet): Promise<WriteOutcome>;
@@ -79,6 +96,7 @@ export async function openRecords(databaseName = 'stillpin'): Promise<Records> {
     ...instrumentFunctions(database, sound),
     ...visitFunctions(database, sound),
     ...takeFunctions(database, sound),
+    ...soundFunctions(database, sound),
     readRecordSet: (instrumentId) => readRecordSet(database, sound, instrumentId),
     writeRecordSet: (set) => writeRecordSet(database, set),
     hasDemonstration: () => hasDemonstration(database),
@@ -135,7 +153,7 @@ function visitFunctions({ visits, surveys }: RecordsDatabase, sound: SoundRows):
 
 type TakeFunctions = Pick<
   Records,
-  'take' | 'takesOfSurvey' | 'keptTakesOfInstrument' | 'keepTake' | 'changeTakeNote' | 'setKept'
+  'take' | 'takesOfSurvey' | 'keptTakesOfInstrument' | 'keepTake' | 'changeTakeNote' | 'setKept' | 'addReading'
 >;
 
 function takeFunctions(database: RecordsDatabase, sound: SoundRows): TakeFunctions {
@@ -146,6 +164,18 @@ function takeFunctions(database: RecordsDatabase, sound: SoundRows): TakeFunctio
     keepTake: (take, options) => keepTake(database, take, options),
     changeTakeNote: (takeId, midi, remeasured) => changeTakeNote(database, takeId, midi, remeasured),
     setKept: (takeId, isKept) => setKept(database, takeId, isKept),
+    addReading: (takeId, reading, measured) => addReading(database, takeId, reading, measured),
+  };
+}
+
+function soundFunctions(
+  database: RecordsDatabase,
+  sound: SoundRows,
+): Pick<Records, 'sound' | 'soundSizes' | 'saveSound'> {
+  return {
+    sound: (takeId) => soundOf(database, sound, takeId),
+    soundSizes: (surveyId) => soundSizes(database, surveyId),
+    saveSound: (takeSound) => saveSound(database, takeSound),
   };
 }
 

@@ -7,7 +7,7 @@
 import * as v from 'valibot';
 import type { Instrument, InstrumentEvent, Survey, Visit } from '../piano/instrument.ts';
 import { packingFault } from './packingFault.ts';
-import type { TakeRow } from './rows.ts';
+import type { SoundRow, TakeRow } from './rows.ts';
 import { NotARecordError } from './writeOutcome.ts';
 
 const id = v.pipe(v.string(), v.nonEmpty());
@@ -137,6 +137,10 @@ const packedPartials = v.pipe(
   }),
 );
 
+const measured = v.looseObject({ programVersion: v.string(), measuredAt: isoTime });
+
+const earlierReading = v.looseObject({ reading, partials: packedPartials, measured: v.nullable(measured) });
+
 const take = v.looseObject({
   id,
   surveyId: id,
@@ -148,9 +152,31 @@ const take = v.looseObject({
   keptFlag: v.picklist([0, 1]),
   reading,
   partials: packedPartials,
+  measured: v.exactOptional(measured),
+  earlierReadings: v.exactOptional(v.array(earlierReading)),
 });
 
-const SCHEMAS = { instruments: instrument, events: event, visits: visit, surveys: survey, takes: take };
+const positive = v.pipe(v.number(), v.gtValue(0));
+const count = v.pipe(v.number(), v.integer(), v.minValue(0));
+
+const sound = v.pipe(
+  v.looseObject({
+    id,
+    surveyId: id,
+    instrumentId: id,
+    sampleRateHz: positive,
+    onsetIndex: count,
+    startS: v.number(),
+    durationS: positive,
+    takeDurationS: positive,
+    encoding: v.picklist(['flac']),
+    bytes: v.instance(Uint8Array),
+    byteCount: count,
+  }),
+  v.check((row) => row.byteCount === row.bytes.length, 'byteCount is not the number of bytes'),
+);
+
+const SCHEMAS = { instruments: instrument, events: event, visits: visit, surveys: survey, takes: take, sounds: sound };
 
 export type RowOf = {
   instruments: Instrument;
@@ -158,9 +184,10 @@ export type RowOf = {
   visits: Visit;
   surveys: Survey;
   takes: TakeRow;
+  sounds: SoundRow;
 };
 export type TableName = keyof RowOf;
-export const TABLE_NAMES = ['instruments', 'events', 'visits', 'surveys', 'takes'] as const;
+export const TABLE_NAMES = ['instruments', 'events', 'visits', 'surveys', 'takes', 'sounds'] as const;
 
 export type RowCheck<Name extends TableName> =
   | { readonly isSound: true; readonly row: RowOf[Name] }

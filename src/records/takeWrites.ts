@@ -6,7 +6,7 @@
  */
 import { hzToCents } from '../piano/cents.ts';
 import type { TakeId } from '../piano/ids.ts';
-import type { Take } from '../piano/instrument.ts';
+import type { Measured, Take } from '../piano/instrument.ts';
 import { midiToHz } from '../piano/note.ts';
 import type { NoteReading } from '../piano/reading.ts';
 import type { NoteSlot, RecordsDatabase } from './database.ts';
@@ -69,6 +69,25 @@ export function changeTakeNote(
     if (reading.midi !== midi)
       throw new NotARecordError(`the reading handed in is of note ${reading.midi}, the take is to be note ${midi}`);
     return takeToRow({ ...take, midi, reading });
+  });
+}
+
+/**
+ * A further reading of the take's sound. It is the one shown from now on; the one before stays with the take. Which take of its
+ * note is kept does not change.
+ */
+export function addReading(
+  database: RecordsDatabase,
+  takeId: TakeId,
+  reading: NoteReading,
+  measured: Measured,
+): Promise<WriteOutcome> {
+  return changeTake(database, takeId, (row) => {
+    const take = rowToTake(row);
+    if (reading.midi !== take.midi || reading.stringPosition !== take.stringPosition)
+      throw new NotARecordError(`the reading handed in is of note ${reading.midi}, the take is of note ${take.midi}`);
+    const before = { reading: take.reading, measured: take.measured ?? null };
+    return takeToRow({ ...take, reading, measured, earlierReadings: [...(take.earlierReadings ?? []), before] });
   });
 }
 

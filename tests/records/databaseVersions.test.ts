@@ -2,41 +2,51 @@ import 'fake-indexeddb/auto';
 import { readFileSync } from 'node:fs';
 import { Dexie } from 'dexie';
 import { expect, it } from 'vitest';
+import { decodeTakeSound } from '../../src/files/audio/takeSound.ts';
 import type { InstrumentId, SurveyId, TakeId } from '../../src/piano/ids.ts';
 import { newId } from '../../src/records/newId.ts';
 import { openRecords } from '../../src/records/records.ts';
+import { exampleSound } from './exampleRecords.ts';
 
-const rowsFile = new URL('../fixtures/databaseVersion1/rows.json', import.meta.url);
 const idOf = (number: number): string => `00000000-0000-4000-8000-${String(number).padStart(12, '0')}`;
 
+const STORES_OF_VERSION_1 = {
+  instruments: 'id',
+  events: 'id, instrumentId',
+  visits: 'id, instrumentId',
+  surveys: 'id, visitId, instrumentId',
+  takes: 'id, [surveyId+midi+stringPosition], [instrumentId+keptFlag]',
+};
+const STORES_OF_VERSION = {
+  1: STORES_OF_VERSION_1,
+  2: { ...STORES_OF_VERSION_1, sounds: 'id, [surveyId+byteCount], instrumentId' },
+};
+
 /** Puts a stored database back into the browser's, with the stores of its own version and nothing of today's code. */
-async function restoreVersion1(databaseName: string): Promise<void> {
+async function restore(version: 1 | 2): Promise<string> {
+  const databaseName = newId();
   const stored = new Dexie(databaseName);
-  stored.version(1).stores({
-    instruments: 'id',
-    events: 'id, instrumentId',
-    visits: 'id, instrumentId',
-    surveys: 'id, visitId, instrumentId',
-    takes: 'id, [surveyId+midi+stringPosition], [instrumentId+keptFlag]',
-  });
+  stored.version(version).stores(STORES_OF_VERSION[version]);
   await stored.open();
+  const rowsFile = new URL(`../fixtures/databaseVersion${version}/rows.json`, import.meta.url);
   const tables = JSON.parse(readFileSync(rowsFile, 'utf8'), revive) as Record<string, readonly unknown[]>;
   for (const [name, rows] of Object.entries(tables)) await stored.table(name).bulkAdd([...rows]);
   stored.close();
+  return databaseName;
 }
 
 function revive(_key: string, value: unknown): unknown {
-  if (typeof value !== 'object' || value === null || !('float64' in value)) return value;
-  return Float64Array.from(value.float64 as readonly (number | 'NaN')[], Number);
+  if (typeof value !== 'object' || value === null) return value;
+  if ('base64' in value) return new Uint8Array(Buffer.from(String(value.base64), 'base64'));
+  if ('float64' in value) return Float64Array.from(value.float64 as readonly (number | 'NaN')[], Number);
+  return value;
 }
 
-it('opens a database of version 1 and reads all of it', async () => {
-  const name = newId();
-  await restoreVersion1(name);
-  const records = await openRecords(name);
+it.each([1, 2] as const)('opens a database of version %i and reads all of it', async (version) => {
+  const records = await openRecords(await restore(version));
   const instrumentId = idOf(1) as InstrumentId;
   expect(await records.listInstruments()).toMatchObject([
-    { id: instrumentId, name: 'The attic upright', bassBridgeTopMidi: 52, remark: 'Kept since version 1.' },
+    { id: instrumentId, name: 'The attic upright', bassBridgeTopMidi: 52, remark: `Kept since version ${version}.` },
   ]);
   expect(await records.eventsOf(instrumentId)).toMatchObject([{ kind: 'restrung', happenedOn: '2020-03-01' }]);
   expect(await records.visitsOf(instrumentId)).toMatchObject([
@@ -55,9 +65,7 @@ it('opens a database of version 1 and reads all of it', async () => {
 });
 
 it('reads the figures of version 1 as they were measured', async () => {
-  const name = newId();
-  await restoreVersion1(name);
-  const records = await openRecords(name);
+  const records = await openRecords(await restore(1));
   const [clean, poor, beating] = await Promise.all([7, 8, 9].map((number) => records.take(idOf(number) as TakeId)));
   expect(clean?.reading).toMatchObject({ midi: 69, partial1Hz: 440.5, inharmonicityB: 0.00072 });
   expect(clean?.reading.partials.map((partial) => partial.frequencyHz)).toEqual([440.5, 882]);
@@ -73,5 +81,40 @@ it('reads the figures of version 1 as they were measured', async () => {
     beats: [{ rateHz: 0.62, depthDb: 7.5 }],
     components: [{ frequencyHz: 2102.5 }, { frequencyHz: 2103.12 }],
   });
+  records.close();
+});
+
+it('brings a database of version 1 to this version, where sounds and further readings find their place', async () => {
+  const records = await openRecords(await restore(1));
+  const before = await records.take(idOf(7) as TakeId);
+  if (!before) throw new Error('the take of version 1 is gone');
+  expect(before.earlierReadings).toBeUndefined();
+  expect(await records.soundSizes()).toEqual({ takeIds: [], byteCount: 0 });
+  const sound = exampleSound(before);
+  expect(await records.saveSound(sound)).toEqual({ written: true });
+  const measured = { programVersion: '9.9.9', measuredAt: '2031-01-01T00:00:00.000Z' };
+  expect(await records.addReading(before.id, { ...before.reading, partial1Hz: 441 }, measured)).toEqual({
+    written: true,
+  });
+  expect(await records.sound(before.id)).toEqual(sound);
+  expect((await records.take(before.id))?.earlierReadings).toEqual([{ reading: before.reading, measured: null }]);
+  records.close();
+});
+
+it('reads the sound and both figures of version 2', async () => {
+  const records = await openRecords(await restore(2));
+  const take = await records.take(idOf(7) as TakeId);
+  expect(take?.reading.partial1Hz).toBe(440.625);
+  expect(take?.measured).toEqual({ programVersion: '0.2.0', measuredAt: '2023-02-03T10:00:00.000Z' });
+  expect(take?.earlierReadings).toMatchObject([{ reading: { partial1Hz: 440.5 }, measured: null }]);
+  expect(take?.earlierReadings?.[0]?.reading.partials.map(({ frequencyHz }) => frequencyHz)).toEqual([440.5, 882]);
+  const sound = await records.sound(idOf(7) as TakeId);
+  expect(sound).toMatchObject({ sampleRateHz: 48000, onsetIndex: 100, takeDurationS: 2.5, encoding: 'flac' });
+  const { samples, sampleRateHz } = await decodeTakeSound(sound?.bytes ?? new Uint8Array());
+  expect([samples.length, sampleRateHz]).toEqual([480, 48000]);
+  const written = Array.from({ length: 480 }, (_, at) =>
+    at < 100 ? 0 : Math.round(12_000 * Math.exp(-at / 300) * Math.sin((2 * Math.PI * 440 * at) / 48000)) / 32768,
+  );
+  expect([...samples]).toEqual(written.map((sample) => sample + 0));
   records.close();
 });

@@ -1,6 +1,6 @@
 /** Small records to write and read back, and fast-check recipes for readings of every shape the types allow. */
 import fc from 'fast-check';
-import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../../src/piano/instrument.ts';
+import type { Instrument, InstrumentEvent, Survey, Take, TakeSound, Visit } from '../../src/piano/instrument.ts';
 import type { NoteReading, PartialReading } from '../../src/piano/reading.ts';
 import { newId } from '../../src/records/newId.ts';
 
@@ -114,6 +114,22 @@ export function exampleTake(survey: Survey, fields: Partial<Take> = {}): Take {
     recordedAt: '2021-05-04T09:01:00.000Z',
     isKept: true,
     reading,
+    ...fields,
+  };
+}
+
+export function exampleSound(take: Take, fields: Partial<TakeSound> = {}): TakeSound {
+  return {
+    id: take.id,
+    surveyId: take.surveyId,
+    instrumentId: take.instrumentId,
+    sampleRateHz: 48000,
+    onsetIndex: 14_400,
+    startS: 12.5,
+    durationS: 4.3,
+    takeDurationS: 6,
+    encoding: 'flac',
+    bytes: Uint8Array.of(102, 76, 97, 67, 1, 2, 3),
     ...fields,
   };
 }

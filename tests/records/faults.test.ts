@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto';
 import { Dexie } from 'dexie';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { createDatabase, RecordsUnavailableError } from '../../src/records/database.ts';
+import { createDatabase, RecordsUnavailableError, SCHEMA_VERSION } from '../../src/records/database.ts';
 import { newId } from '../../src/records/newId.ts';
 import { openRecords, type Records } from '../../src/records/records.ts';
 import { failureOf } from '../../src/records/writeOutcome.ts';
@@ -113,7 +113,7 @@ describe('openRecords', () => {
   it('refuses records of a newer version and leaves them as they are', async () => {
     const name = newId();
     const newer = new Dexie(name);
-    newer.version(2).stores({ instruments: 'id', novelties: 'id' });
+    newer.version(SCHEMA_VERSION + 1).stores({ instruments: 'id', novelties: 'id' });
     await newer.open();
     await newer.table('instruments').put(instrument);
     newer.close();
