@@ -3,17 +3,35 @@ import type { Page } from 'playwright-core';
 import { texts } from '../../../src/ui/texts.ts';
 import { type StoredTake, storedTakes } from './storedTakes.ts';
 
+export type SurveyWish = {
+  /** 88 notes unless said. */
+  readonly hasCompass85?: boolean;
+  /** Ends of a section; all notes unless said. */
+  readonly section?: readonly [fromMidi: number, toMidi: number];
+};
+
 /** Leaves the app where it listens. */
-export async function beginSurvey(page: Page): Promise<void> {
+export async function beginSurvey(page: Page, { hasCompass85, section }: SurveyWish = {}): Promise<void> {
   await page.getByRole('link', { name: texts.workshop.add }).click();
   await page.getByLabel(texts.workshop.form.name).fill('Grand in the small hall');
+  if (hasCompass85) await page.getByLabel(texts.workshop.form.compass85).check();
   await page.getByRole('button', { name: texts.common.save }).click();
   await page.getByRole('link', { name: texts.instrument.newVisit }).click();
   await page.getByLabel(texts.visit.form.humidity).fill('46');
   await page.getByRole('button', { name: texts.visit.form.saveAndGo }).click();
+  if (section) {
+    await page.getByLabel(texts.visit.scope.kinds.section).check();
+    await page.getByLabel(texts.visit.scope.from).selectOption(String(section[0]));
+    await page.getByLabel(texts.visit.scope.to, { exact: true }).selectOption(String(section[1]));
+  }
   await page.getByRole('button', { name: texts.visit.start.action['as-found'] }).click();
-  await page.getByRole('button', { name: texts.recording.start }).click();
-  await page.getByRole('button', { name: texts.recording.start }).waitFor({ state: 'hidden' });
+  await startListening(page, texts.recording.start);
+}
+
+/** Presses the button that starts or goes on listening, until it listens. */
+export async function startListening(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name }).click();
+  await page.getByRole('button', { name }).waitFor({ state: 'hidden' });
 }
 
 /** Nothing is touched until every one of the notes has a good take in the database. */

@@ -1,0 +1,115 @@
+/**
+ * Files in the microphone's place, one for each time that the page opens it, each played once; and a log, on the clock of the
+ * sound, of what the workers told the page and when it stood on the screen. It leaves out the device and Chromium's stream buffer.
+ */
+import type { BrowserContext, Page } from 'playwright-core';
+import { texts } from '../../../src/ui/texts.ts';
+import type { ListeningReport } from '../../../src/workers/listeningMessages.ts';
+
+export type ToldTake = {
+  /** Since listening began. */
+  readonly startS: number;
+  readonly onsetS: number;
+  readonly durationS: number;
+  readonly endedBy: string;
+  /** Null where no note was found. */
+  readonly midi: number | null;
+  readonly offsetCents: number;
+  readonly isUsable: boolean;
+  readonly faults: readonly string[];
+  /** When the page was told, since the file began. */
+  readonly toldAtS: number;
+  /** When it stood on the screen; null if it never did. */
+  readonly shownAtS: number | null;
+};
+
+type Log = { takes: ToldTake[]; holes: string[] };
+
+declare global {
+  var microphone: { log: Log; track: MediaStreamTrack | undefined };
+}
+
+export async function watchMicrophone(context: BrowserContext, waves: readonly Buffer[]): Promise<void> {
+  let opened = 0;
+  await context.route('**/__microphone.wav', (route) => {
+    const body = waves[Math.min(opened, waves.length - 1)];
+    opened += 1;
+    return route.fulfill({ ...(body && { body }), contentType: 'audio/wav' });
+  });
+  await context.addInitScript((heardLabel) => {
+    const log: Log = { takes: [], holes: [] };
+    globalThis.microphone = { log, track: undefined };
+    let file: ArrayBuffer | undefined;
+    let soundS = () => 0;
+    navigator.mediaDevices.getUserMedia = async () => {
+      file = await (await fetch('/__microphone.wav', { cache: 'no-store' })).arrayBuffer();
+      const { stream } = new MediaStreamAudioDestinationNode(new AudioContext(), { channelCount: 1 });
+      microphone.track = stream.getTracks()[0];
+      return stream;
+    };
+    AudioContext.prototype.createMediaStreamSource = function (this: AudioContext) {
+      const output = new GainNode(this);
+      const play = async () => {
+        const buffer = await this.decodeAudioData((file ?? new ArrayBuffer()).slice(0));
+        const source = new AudioBufferSourceNode(this, { buffer });
+        source.connect(output);
+        const beginsAt = this.currentTime + 0.05;
+        soundS = () => this.currentTime - beginsAt;
+        source.start(beginsAt);
+      };
+      void play();
+      return output as unknown as MediaStreamAudioSourceNode;
+    };
+    const shownText = () => document.querySelector(`section[aria-label="${heardLabel}"]`)?.textContent ?? '';
+    const note = (report: ListeningReport) => {
+      if (report.kind === 'hole') log.holes.push(report.cause);
+      if (report.kind !== 'take') return;
+      const { startS, onsetS, durationS, endedBy, outcome } = report;
+      const reading = outcome.found ? outcome.reading : undefined;
+      const take: ToldTake = {
+        startS,
+        onsetS,
+        durationS,
+        endedBy,
+        midi: reading?.midi ?? null,
+        offsetCents: reading?.offsetCents ?? 0,
+        isUsable: reading?.quality.isUsable ?? false,
+        faults: reading?.quality.faults ?? [],
+        toldAtS: soundS(),
+        shownAtS: null,
+      };
+      const place = log.takes.push(take) - 1;
+      const before = shownText();
+      const watch = new MutationObserver(() => {
+        if (shownText() === before) return;
+        watch.disconnect();
+        requestAnimationFrame(() => {
+          log.takes[place] = { ...take, shownAtS: soundS() };
+        });
+      });
+      watch.observe(document.body, { subtree: true, childList: true, characterData: true });
+    };
+    const Plain = Worker;
+    globalThis.Worker = class extends Plain {
+      constructor(url: string | URL, options?: WorkerOptions) {
+        super(url, options);
+        this.addEventListener('message', ({ data }: MessageEvent<ListeningReport>) => note(data));
+      }
+    };
+  }, texts.recording.heard);
+}
+
+export const microphoneLog = (page: Page): Promise<Log> => page.evaluate(() => microphone.log);
+
+/** Keeps the page's own thread busy as charts do that are drawn anew: a long step, several times a second. */
+export async function redrawCharts(page: Page, stepMs: number, everyMs: number): Promise<void> {
+  await page.evaluate(
+    ([step, every]) => {
+      setInterval(() => {
+        const until = performance.now() + step;
+        while (performance.now() < until);
+      }, every);
+    },
+    [stepMs, everyMs] as const,
+  );
+}
