@@ -5,6 +5,7 @@ import { createFrameCount } from './frameCount.ts';
 import { createHoleFinder } from './holeFinder.ts';
 import { createLevelMeter } from './levelMeter.ts';
 import type { HoleCause, ListeningReport, ListeningSettings, SegmentToMeasure } from './listeningMessages.ts';
+import { createRoomWatch } from './roomWatch.ts';
 import { createStrikeNotice } from './strikeNotice.ts';
 import { createTakeCutter } from './takeCutter.ts';
 
@@ -36,6 +37,7 @@ export function createHearing(sampleRateHz: number, settings: ListeningSettings,
   const cutter = createTakeCutter(sampleRateHz, settings);
   const meter = createLevelMeter(sampleRateHz);
   const strikes = createStrikeNotice(sampleRateHz);
+  const room = createRoomWatch(sampleRateHz);
   let holes = createHoleFinder(sampleRateHz);
   const frames = createFrameCount();
   const clock = createClockReport(sampleRateHz, outlets);
@@ -43,7 +45,10 @@ export function createHearing(sampleRateHz: number, settings: ListeningSettings,
   let isPaused = false;
   let toldRoomDbfs: number | null = null;
 
-  const measureAll = (segments: readonly SegmentToMeasure[]) => segments.forEach(outlets.measure);
+  const measureAll = (segments: readonly SegmentToMeasure[]) => {
+    if (segments.length > 0) room.end();
+    segments.forEach(outlets.measure);
+  };
   const markHole = (cause: HoleCause, atSample: number, sampleCount: number | null) => {
     cutter.markHole();
     const durationS = sampleCount === null ? null : sampleCount / sampleRateHz;
@@ -68,8 +73,10 @@ export function createHearing(sampleRateHz: number, settings: ListeningSettings,
   };
   const show = (samples: Float32Array, roomDbfs: number | null) => {
     for (const level of meter.push(samples)) report({ kind: 'level', ...level });
-    for (const index of strikes.push(samples, roomDbfs))
-      report({ kind: 'strike', atS: (heardCount + index) / sampleRateHz });
+    const struck = strikes.push(samples, roomDbfs);
+    for (const index of struck) report({ kind: 'strike', atS: (heardCount + index) / sampleRateHz });
+    const quiet = room.push(samples, struck.length > 0);
+    if (quiet) report({ kind: 'room', ...quiet });
     if (roomDbfs === null || Math.abs(roomDbfs - (toldRoomDbfs ?? Infinity)) < ROOM_STEP_DB) return;
     toldRoomDbfs = roomDbfs;
     report({ kind: 'room-level', levelDbfs: roomDbfs });

@@ -1,4 +1,5 @@
 /** Every message between the page, the listening worker and the measuring worker. */
+import type { QuietRoom } from '../analysis/signal/quietRoom.ts';
 import type { StringPosition, TakeOutcome } from '../piano/reading.ts';
 
 /** What the page knows about the strings that sound now; a take belongs to what was set when it was struck. */
@@ -91,12 +92,16 @@ export type TakeMessage = {
   readonly sampleRateHz: number;
 };
 
+/** What the quiet before the first take is like. */
+export type RoomMessage = { readonly kind: 'room' } & QuietRoom;
+
 /** From either worker to the page. */
 export type ListeningReport =
   | LevelMessage
   | HoleMessage
   | ClockMessage
   | TakeMessage
+  | RoomMessage
   | { readonly kind: 'strike'; readonly atS: number }
   | { readonly kind: 'room-level'; readonly levelDbfs: number }
   | { readonly kind: 'finished' }

@@ -7,6 +7,7 @@ import type {
   ListeningRequest,
   ListeningSettings,
   MeasuringSetUp,
+  RoomMessage,
   TakeMessage,
 } from './listeningMessages.ts';
 import { parseListeningReport } from './parseMessage.ts';
@@ -22,6 +23,8 @@ export type ListeningHandlers = {
   readonly onStrike?: (atS: number) => void;
   readonly onHole?: (hole: HoleMessage) => void;
   readonly onRoomLevel?: (levelDbfs: number) => void;
+  /** Every two seconds of quiet until the first take. */
+  readonly onRoom?: (room: RoomMessage) => void;
   readonly onClock?: (clock: ClockMessage) => void;
 };
 
@@ -87,6 +90,7 @@ function tell(report: Told, handlers: ListeningHandlers): void {
   else if (report.kind === 'level') handlers.onLevel?.(report);
   else if (report.kind === 'strike') handlers.onStrike?.(report.atS);
   else if (report.kind === 'hole') handlers.onHole?.(report);
+  else if (report.kind === 'room') handlers.onRoom?.(report);
   else if (report.kind === 'room-level') handlers.onRoomLevel?.(report.levelDbfs);
   else if (report.kind === 'clock') handlers.onClock?.(report);
   else handlers.onFailed(report.detail);

@@ -77,6 +77,12 @@ const listeningReport = v.variant('kind', [
   }),
   v.object({ kind: v.literal('clock'), audioFrameCount: count, systemTimeMs: finite, runNumber: count }),
   v.object({ kind: v.literal('take'), ...take, outcome, onsetS: finite, durationS: finite }),
+  v.object({
+    kind: v.literal('room'),
+    noiseDbfs: v.number(),
+    trebleNoiseDbfs: v.number(),
+    hum: v.nullable(v.object({ mainsHz: v.picklist([50, 60]), strongestHz: finite, levelDbfs: v.number() })),
+  }),
   v.object({ kind: v.literal('strike'), atS: finite }),
   v.object({ kind: v.literal('room-level'), levelDbfs: v.number() }),
   bare('finished'),

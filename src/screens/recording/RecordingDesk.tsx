@@ -16,6 +16,7 @@ import { heardChange } from './heardChange.ts';
 import { NoteDialog } from './NoteDialog.tsx';
 import { ProgressPanel } from './ProgressPanel.tsx';
 import { RecordingNotices } from './RecordingNotices.tsx';
+import { RoomPanel } from './RoomPanel.tsx';
 import styles from './recording.module.css';
 import { keyLabel, type RecordingAction } from './recordingKeys.ts';
 import { lastHeard, recordingCells, storedCount } from './recordingState.ts';
@@ -61,6 +62,7 @@ export function RecordingDesk({ records, stored }: Props) {
       <div className={styles.desk}>
         <HeardNote heard={heard} nextMidi={next?.midi ?? null}>
           <Change stored={stored} recording={recording} />
+          {microphone.source.state === 'listening' && microphone.room && <RoomPanel room={microphone.room} />}
         </HeardNote>
         <Progress recording={recording} namesString={stored.survey.strings === 'single strings'} />
       </div>

@@ -6,6 +6,7 @@ import type { Loss } from '../../capture/watchForLoss.ts';
 import type { ListeningSettings, TakeMessage } from '../../workers/listeningMessages.ts';
 import { type ListeningDesk, openListening } from '../../workers/openListening.ts';
 import { type LevelView, levelView, SILENT_LEVEL } from './levelView.ts';
+import { nextRoom, type RoomEvent, type RoomState, UNHEARD_ROOM } from './roomState.ts';
 import type { Source } from './source.ts';
 import { useAwakeScreen } from './useAwakeScreen.ts';
 
@@ -24,6 +25,8 @@ export type Microphone = {
   readonly isStruck: boolean;
   /** Sound was missing since the last take. */
   readonly hasHole: boolean;
+  /** What is known of the room; null from the first take on. */
+  readonly room: RoomState | null;
   readonly notHonoured: readonly MicrophoneSetting[];
   readonly start: (settings: ListeningSettings) => Promise<void>;
   readonly pause: () => void;
@@ -42,6 +45,7 @@ export function useListening(events: ListeningEvents): Microphone {
   const [isStruck, setStruck] = useState(false);
   const [hasHole, setHole] = useState(false);
   const [notHonoured, setNotHonoured] = useState<readonly MicrophoneSetting[]>([]);
+  const [room, setRoom] = useState<RoomState | null>(null);
   const session = useRef<Session | null>(null);
   const latestEvents = useRef(events);
   latestEvents.current = events;
@@ -54,7 +58,9 @@ export function useListening(events: ListeningEvents): Microphone {
     await ending.listening.stop();
     ending.desk.close();
   };
+  const hearRoom = (event: RoomEvent) => setRoom((known) => known && nextRoom(known, event));
   const onTake = (take: TakeMessage) => {
+    setRoom(null);
     setStruck(false);
     setHole(take.hasHole);
     latestEvents.current.onTake(take);
@@ -70,8 +76,15 @@ export function useListening(events: ListeningEvents): Microphone {
     const desk = openListening(settings, {
       onTake,
       onFailed,
-      onLevel: ({ peakDbfs, isClipped }) => setLevel(levelView(peakDbfs, isClipped)),
-      onStrike: () => setStruck(true),
+      onLevel: ({ peakDbfs, isClipped }) => {
+        setLevel(levelView(peakDbfs, isClipped));
+        hearRoom({ kind: 'level', level: { peakDbfs, isClipped } });
+      },
+      onStrike: () => {
+        setStruck(true);
+        hearRoom({ kind: 'strike' });
+      },
+      onRoom: (quiet) => hearRoom({ kind: 'quiet', quiet }),
       onHole: () => setHole(true),
     });
     const onRestored = () => setSource({ state: 'listening' });
@@ -84,6 +97,7 @@ export function useListening(events: ListeningEvents): Microphone {
     session.current = { listening, desk };
     setNotHonoured(listening.notHonoured);
     setLevel(SILENT_LEVEL);
+    setRoom(UNHEARD_ROOM);
     setSource({ state: 'listening' });
     latestEvents.current.onStarted(listening);
   };
@@ -100,5 +114,5 @@ export function useListening(events: ListeningEvents): Microphone {
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the screen closes
   useEffect(() => () => void stop(), []);
   const awake = useAwakeScreen(source.state === 'listening');
-  return { source, awake, level, isStruck, hasHole, notHonoured, start, pause, resume, stop, set };
+  return { source, awake, level, isStruck, hasHole, room, notHonoured, start, pause, resume, stop, set };
 }
