@@ -1,6 +1,8 @@
 /** The gate for messages to and from take workers. Segments and results are looked at in outline: the same program made them. */
 import * as v from 'valibot';
-import { parse, segmentSchema } from './parseMessage.ts';
+import { checkedMessage } from './checkedMessage.ts';
+import type { SegmentToMeasure } from './listeningMessages.ts';
+import { parseMeasuringRequest } from './parseMessage.ts';
 import type { TakeAnswer, TakeRequest, TakeResult, TakeWork } from './takeWork.ts';
 
 const finite = v.pipe(v.number(), v.finite());
@@ -8,8 +10,13 @@ const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const samples = v.custom<Float32Array<ArrayBuffer>>((value) => value instanceof Float32Array, 'not 32-bit samples');
 const bytes = v.custom<Uint8Array<ArrayBuffer>>((value) => value instanceof Uint8Array, 'not bytes');
 
+const segment = v.custom<SegmentToMeasure>(
+  (value) => parseMeasuringRequest(value).kind === 'segment',
+  'not a cut take',
+);
+
 const work = v.variant('kind', [
-  v.object({ kind: v.literal('measure'), segment: segmentSchema, expectedMidi: v.nullable(count) }),
+  v.object({ kind: v.literal('measure'), segment, expectedMidi: v.nullable(count) }),
   v.object({ kind: v.literal('encode'), samples, sampleRateHz: finite }),
   v.object({ kind: v.literal('decode'), bytes }),
   v.object({
@@ -20,7 +27,7 @@ const work = v.variant('kind', [
     midi: count,
     hasHole: v.boolean(),
   }),
-]) satisfies v.GenericSchema<unknown, TakeWork>;
+]);
 
 const takeRequest = v.variant('kind', [
   v.object({ kind: v.literal('serve'), port: v.instance(MessagePort) }),
@@ -35,6 +42,6 @@ const takeAnswer = v.variant('kind', [
 ]);
 
 /** @throws {TypeError} naming the part of the message that does not fit */
-export const parseTakeRequest = (data: unknown): TakeRequest => parse(takeRequest, data);
+export const parseTakeRequest = (data: unknown): TakeRequest => checkedMessage(takeRequest, data);
 /** @throws {TypeError} naming the part of the message that does not fit */
-export const parseTakeAnswer = (data: unknown): TakeAnswer => parse(takeAnswer, data);
+export const parseTakeAnswer = (data: unknown): TakeAnswer => checkedMessage(takeAnswer, data);
