@@ -79,10 +79,17 @@ function withoutBeat(rows: readonly BeatRow[]): Beating {
   };
 }
 
+/** What the record shows on average it may miss by chance: a promise takes this much more. */
+const SAFE = 1.6;
+/** Less of a beat than this is not reported as one (beats.ts), so it is not promised either. */
+const LEAST_CYCLES = 0.6;
+
 /** The slowest rate at which a 3 dB beat would have shown on one of the partials. */
 function slowestVisibleHz(rows: readonly BeatRow[]): number {
+  const shows = ({ partial }: BeatRow, rateHz: number) =>
+    SAFE * visibleRatio(partial, rateHz) < SHALLOW_RATIO && rateHz * partial.audibleS > LEAST_CYCLES;
   for (let rateHz = 0.1; rateHz < 20; rateHz *= 1.15) {
-    if (rows.some((row) => visibleRatio(row.partial, rateHz) < SHALLOW_RATIO)) return rateHz;
+    if (rows.some((row) => shows(row, rateHz))) return rateHz;
   }
   return Infinity;
 }

@@ -47,6 +47,9 @@ const MOST_PARTIAL1_SIGMA_CENTS = 1;
 export function measureTake(samples: Float32Array, sampleRateHz: number, options: MeasureOptions): TakeOutcome {
   requireRange('sampleRateHz', sampleRateHz, 8000, 400_000);
   requireRange('pitchStandardHz', options.pitchStandardHz, 300, 600);
+  if (options.midi !== undefined) requireWhole('midi', options.midi, 12, 120);
+  if (options.onsetIndex !== undefined) requireWhole('onsetIndex', options.onsetIndex, 0, samples.length);
+  if (options.startS !== undefined) requireRange('startS', options.startS, 0, 1e9);
   const onsetIndex = options.onsetIndex ?? findStrike(samples, sampleRateHz);
   if (onsetIndex === undefined) return nothing('silence', 'the recording is silent');
   const longest = Math.min(samples.length, onsetIndex + Math.round(LONGEST_ANALYSED_S * sampleRateHz));
@@ -197,6 +200,11 @@ function steadyShare(partials: readonly PartialFit[]): number {
 
 function nothing(reason: NoNoteReason, detail: string): TakeOutcome {
   return { found: false, reason, detail };
+}
+
+function requireWhole(name: string, value: number, low: number, high: number): void {
+  requireRange(name, value, low, high);
+  if (!Number.isInteger(value)) throw new RangeError(`${name} must be a whole number, got ${value}`);
 }
 
 function requireRange(name: string, value: number, low: number, high: number): void {
