@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
+import { recordedTakes } from '../../survey/recordedTakes.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
 import {
   type ChangeInterval,
@@ -25,7 +26,7 @@ export type InstrumentFigures = { readonly visits: readonly VisitFigures[]; read
 
 export type InstrumentView = {
   readonly page: Observed<InstrumentPage | null>;
-  /** Takes a moment longer than the page: every kept take of the instrument is read for it. */
+  /** Takes a moment longer than the page: every take of the instrument is read for it. */
   readonly figures: Observed<InstrumentFigures>;
   readonly chosen: Interval | null;
   /** By the date of the visit it ends at. */
@@ -37,7 +38,7 @@ export function useInstrument(records: Records, instrumentId: InstrumentId): Ins
     records.observe(() => readPage(records, instrumentId), onValue, onFault),
   );
   const takes = useObserved<Take[]>(`takes ${instrumentId}`, (onValue, onFault) =>
-    records.observe(() => records.keptTakesOfInstrument(instrumentId), onValue, onFault),
+    records.observe(() => readRecordedTakes(records, instrumentId), onValue, onFault),
   );
   const figures = useMemo(() => figuresOf(page, takes), [page, takes]);
   const [chosenVisitId, choose] = useState<string | null>(null);
@@ -55,6 +56,13 @@ async function readPage(records: Records, instrumentId: InstrumentId): Promise<I
     records.eventsOf(instrumentId),
   ]);
   return { instrument, visits, surveys, events };
+}
+
+/** The kept takes, survey by survey, with the uncertainty that the other takes of each survey support. */
+async function readRecordedTakes(records: Records, instrumentId: InstrumentId): Promise<Take[]> {
+  const surveys = await records.surveysOfInstrument(instrumentId);
+  const takes = await Promise.all(surveys.map((survey) => records.takesOfSurvey(survey.id)));
+  return takes.flatMap((ofSurvey) => recordedTakes(ofSurvey).kept);
 }
 
 function figuresOf(page: Observed<InstrumentPage | null>, takes: Observed<Take[]>): Observed<InstrumentFigures> {
