@@ -8,3 +8,4 @@ export type EventId = Id<'event'>;
 export type VisitId = Id<'visit'>;
 export type SurveyId = Id<'survey'>;
 export type TakeId = Id<'take'>;
+export type CalibrationId = Id<'calibration'>;

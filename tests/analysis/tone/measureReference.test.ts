@@ -36,14 +36,14 @@ describe('measureReference', () => {
   });
 
   it('states an uncertainty that covers its errors', () => {
-    const scores = Array.from({ length: 24 }, (_, seed) => {
+    const scores = Array.from({ length: 12 }, (_, seed) => {
       const outcome = measured(sound({ hz: 440.2, noise: 0.02, seed: 50 + seed }), 440);
       return (outcome.hz - 440.2) / outcome.standardUncertaintyHz;
     });
     const rms = Math.sqrt(scores.reduce((sum, score) => sum + score ** 2, 0) / scores.length);
     // The stated one is at least the fit's own, and for a quarter of noises the parts' scatter makes it larger.
     expect(rms).toBeGreaterThan(0.4);
-    expect(rms).toBeLessThan(1.4);
+    expect(rms).toBeLessThan(1.6);
   });
 
   it('counts in a drift of the tone during the stretch', () => {
@@ -59,7 +59,7 @@ describe('measureReference', () => {
 
   it.each([
     { name: 'less than ten seconds', samples: sound({ hz: 440, durationS: 9 }), reason: 'too-short' },
-    { name: 'a tone that dies at once', samples: sound({ hz: 440, dampingPerS: 2 }), reason: 'too-short' },
+    { name: 'a tone that dies within seconds', samples: sound({ hz: 440, dampingPerS: 0.6 }), reason: 'too-short' },
     { name: 'noise', samples: sound({ hz: 440, level: 0 }), reason: 'not-heard' },
     { name: 'silence', samples: new Float32Array(12 * RATE_HZ), reason: 'not-heard' },
     { name: 'another note', samples: sound({ hz: 466.16 }), reason: 'not-heard' },
