@@ -1,4 +1,5 @@
 /** An instrument, what was done to it, and the visits it got. Plain data, no behaviour. */
+import type { ClockCalibration, ClockOffset } from './clock.ts';
 import type { Compass } from './compass.ts';
 import type { EventId, InstrumentId, SurveyId, TakeId, VisitId } from './ids.ts';
 import type { NoteReading, StringPosition } from './reading.ts';
@@ -64,6 +65,10 @@ export type Survey = {
   readonly strings: 'centre strings' | 'open unisons' | 'single strings';
   /** Which notes were asked for; absent where all were. */
   readonly scope?: SurveyScope;
+  /** The sample clock against the system's own while the survey was recorded; absent where there was not enough evidence. */
+  readonly clockAgainstSystem?: ClockOffset;
+  /** The newest calibration of this microphone at the time. No figure of the survey was changed by it. */
+  readonly calibration?: ClockCalibration;
 };
 
 /** One take of one note. Every take is kept; for each note and string of a survey one is the kept one. */

@@ -4,17 +4,20 @@
  * Version 1: five tables; takes with their partials packed into typed arrays (packPartials.ts).
  * Version 2: a sixth table, the sounds of takes. The rows of the other five stay as they are; a take may now say which program
  * measured it and what its sound was read as before, which a program of version 1 would not know to keep in step.
- * To change what is stored: add a `version(3).stores({…}).upgrade(…)` below version 2 and leave the others as they are; the upgrade
+ * Version 3: a seventh table, the calibrations of microphones. The rows of the other six stay as they are; a survey carries a copy
+ * of the calibration that held when it was recorded.
+ * To change what is stored: add a `version(4).stores({…}).upgrade(…)` below version 3 and leave the others as they are; the upgrade
  * reads old rows, checks them with that version's own schema, and writes new ones; rows that fail the check stay as they are.
  * Store a copy of a database of each version in tests/fixtures before it is released, and test that it opens.
  * Adding a field that may be missing needs no new version; giving a field a new meaning does.
  */
 import { Dexie, type EntityTable, type Table } from 'dexie';
+import type { ClockCalibration } from '../piano/clock.ts';
 import type { InstrumentId, SurveyId, TakeId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Visit } from '../piano/instrument.ts';
 import type { SoundRow, TakeRow } from './rows.ts';
 
-export const SCHEMA_VERSION = 2;
+export const SCHEMA_VERSION = 3;
 
 export type RecordsDatabase = Dexie & {
   instruments: EntityTable<Instrument, 'id'>;
@@ -23,6 +26,7 @@ export type RecordsDatabase = Dexie & {
   surveys: EntityTable<Survey, 'id'>;
   takes: Table<TakeRow, TakeId>;
   sounds: Table<SoundRow, TakeId>;
+  calibrations: EntityTable<ClockCalibration, 'id'>;
 };
 
 /** The slot of a take: for each of these there is at most one kept take. */
@@ -43,6 +47,7 @@ export function createDatabase(databaseName: string): RecordsDatabase {
     takes: 'id, [surveyId+midi+stringPosition], [instrumentId+keptFlag]',
   });
   database.version(2).stores({ sounds: 'id, [surveyId+byteCount], instrumentId' });
+  database.version(3).stores({ calibrations: 'id, deviceLabel' });
   return database;
 }
 

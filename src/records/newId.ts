@@ -1,7 +1,7 @@
 /** New ids, made where the thing is made: random UUIDs of version 4 (RFC 9562, section 5.4). */
-import type { EventId, InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
+import type { CalibrationId, EventId, InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
 
-export type AnyId = InstrumentId | EventId | VisitId | SurveyId | TakeId;
+export type AnyId = InstrumentId | EventId | VisitId | SurveyId | TakeId | CalibrationId;
 
 /**
  * A fresh id of the kind the caller names: `newId<TakeId>()`.

@@ -4,6 +4,7 @@
  * demonstration, which can be made again.
  */
 import { liveQuery } from 'dexie';
+import type { ClockCalibration } from '../piano/clock.ts';
 import type { InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Measured, Survey, Take, TakeSound, Visit } from '../piano/instrument.ts';
 import type { NoteReading } from '../piano/reading.ts';
@@ -62,6 +63,10 @@ export type Records = {
   /** Stores the sound of a take that is stored already, by a write of its own; what fails here leaves the take as it is. */
   saveSound(sound: TakeSound): Promise<WriteOutcome>;
 
+  /** The comparisons of a microphone with a reference, or of all microphones, oldest first. They belong to this device. */
+  calibrationsOf(deviceLabel?: string): Promise<ClockCalibration[]>;
+  saveCalibration(calibration: ClockCalibration): Promise<WriteOutcome>;
+
   /** Everything but the sounds, or everything of one instrument: for the archive and for a backup. */
   readRecordSet(instrumentId?: InstrumentId): Promise<RecordSet>;
   /** Inserts or updates all of it in one transaction: all or nothing. */
@@ -97,6 +102,7 @@ export async function openRecords(databaseName = 'stillpin'): Promise<Records> {
     ...visitFunctions(database, sound),
     ...takeFunctions(database, sound),
     ...soundFunctions(database, sound),
+    ...calibrationFunctions(database, sound),
     readRecordSet: (instrumentId) => readRecordSet(database, sound, instrumentId),
     writeRecordSet: (set) => writeRecordSet(database, set),
     hasDemonstration: () => hasDemonstration(database),
@@ -148,6 +154,19 @@ function visitFunctions({ visits, surveys }: RecordsDatabase, sound: SoundRows):
       return sound.all('surveys', rows).sort(by((row) => row.startedAt));
     },
     saveSurvey: (survey) => saveRow(surveys, 'surveys', survey),
+  };
+}
+
+function calibrationFunctions(
+  { calibrations }: RecordsDatabase,
+  sound: SoundRows,
+): Pick<Records, 'calibrationsOf' | 'saveCalibration'> {
+  return {
+    calibrationsOf: async (deviceLabel) => {
+      const found = deviceLabel === undefined ? calibrations.toCollection() : calibrations.where({ deviceLabel });
+      return sound.all('calibrations', await found.toArray()).sort(by((row) => row.measuredAt));
+    },
+    saveCalibration: (calibration) => saveRow(calibrations, 'calibrations', calibration),
   };
 }
 

@@ -5,6 +5,7 @@
  * Numbers may be infinite (a noiseless test tone has no end of signal to noise) but never NaN.
  */
 import * as v from 'valibot';
+import type { ClockCalibration } from '../piano/clock.ts';
 import type { Instrument, InstrumentEvent, Survey, Visit } from '../piano/instrument.ts';
 import { packingFault } from './packingFault.ts';
 import type { SoundRow, TakeRow } from './rows.ts';
@@ -65,6 +66,24 @@ const surveyScope = v.variant('kind', [
   v.looseObject({ kind: v.literal('chosen'), notesMidi: v.array(midi) }),
 ]);
 
+const clockOffset = { offsetPpm: v.number(), offsetStandardUncertaintyPpm: v.number() };
+const calibration = v.looseObject({
+  id,
+  deviceLabel: v.string(),
+  sampleRateHz: v.number(),
+  measuredAt: isoTime,
+  ...clockOffset,
+  measuredHz: v.number(),
+  measuredStandardUncertaintyHz: v.number(),
+  reference: v.looseObject({
+    kind: v.picklist(['fork', 'tone']),
+    statedHz: v.number(),
+    statedStandardUncertaintyHz: v.number(),
+    statedAtC: numberOrNull,
+    temperatureC: numberOrNull,
+  }),
+});
+
 const survey = v.looseObject({
   id,
   visitId: id,
@@ -76,6 +95,8 @@ const survey = v.looseObject({
   sampleRateHz: numberOrNull,
   strings: v.picklist(['centre strings', 'open unisons', 'single strings']),
   scope: v.optional(surveyScope),
+  clockAgainstSystem: v.optional(v.looseObject(clockOffset)),
+  calibration: v.optional(calibration),
 });
 
 const beating = v.looseObject({
@@ -176,7 +197,15 @@ const sound = v.pipe(
   v.check((row) => row.byteCount === row.bytes.length, 'byteCount is not the number of bytes'),
 );
 
-const SCHEMAS = { instruments: instrument, events: event, visits: visit, surveys: survey, takes: take, sounds: sound };
+const SCHEMAS = {
+  instruments: instrument,
+  events: event,
+  visits: visit,
+  surveys: survey,
+  takes: take,
+  sounds: sound,
+  calibrations: calibration,
+};
 
 export type RowOf = {
   instruments: Instrument;
@@ -185,9 +214,10 @@ export type RowOf = {
   surveys: Survey;
   takes: TakeRow;
   sounds: SoundRow;
+  calibrations: ClockCalibration;
 };
 export type TableName = keyof RowOf;
-export const TABLE_NAMES = ['instruments', 'events', 'visits', 'surveys', 'takes', 'sounds'] as const;
+export const TABLE_NAMES = ['instruments', 'events', 'visits', 'surveys', 'takes', 'sounds', 'calibrations'] as const;
 
 export type RowCheck<Name extends TableName> =
   | { readonly isSound: true; readonly row: RowOf[Name] }

@@ -3,10 +3,10 @@ import { readFileSync } from 'node:fs';
 import { Dexie } from 'dexie';
 import { expect, it } from 'vitest';
 import { decodeTakeSound } from '../../src/files/audio/takeSound.ts';
-import type { InstrumentId, SurveyId, TakeId } from '../../src/piano/ids.ts';
+import type { CalibrationId, InstrumentId, SurveyId, TakeId } from '../../src/piano/ids.ts';
 import { newId } from '../../src/records/newId.ts';
 import { openRecords } from '../../src/records/records.ts';
-import { exampleSound } from './exampleRecords.ts';
+import { exampleCalibration, exampleSound } from './exampleRecords.ts';
 
 const idOf = (number: number): string => `00000000-0000-4000-8000-${String(number).padStart(12, '0')}`;
 
@@ -17,13 +17,15 @@ const STORES_OF_VERSION_1 = {
   surveys: 'id, visitId, instrumentId',
   takes: 'id, [surveyId+midi+stringPosition], [instrumentId+keptFlag]',
 };
+const STORES_OF_VERSION_2 = { ...STORES_OF_VERSION_1, sounds: 'id, [surveyId+byteCount], instrumentId' };
 const STORES_OF_VERSION = {
   1: STORES_OF_VERSION_1,
-  2: { ...STORES_OF_VERSION_1, sounds: 'id, [surveyId+byteCount], instrumentId' },
+  2: STORES_OF_VERSION_2,
+  3: { ...STORES_OF_VERSION_2, calibrations: 'id, deviceLabel' },
 };
 
 /** Puts a stored database back into the browser's, with the stores of its own version and nothing of today's code. */
-async function restore(version: 1 | 2): Promise<string> {
+async function restore(version: 1 | 2 | 3): Promise<string> {
   const databaseName = newId();
   const stored = new Dexie(databaseName);
   stored.version(version).stores(STORES_OF_VERSION[version]);
@@ -42,7 +44,7 @@ function revive(_key: string, value: unknown): unknown {
   return value;
 }
 
-it.each([1, 2] as const)('opens a database of version %i and reads all of it', async (version) => {
+it.each([1, 2, 3] as const)('opens a database of version %i and reads all of it', async (version) => {
   const records = await openRecords(await restore(version));
   const instrumentId = idOf(1) as InstrumentId;
   expect(await records.listInstruments()).toMatchObject([
@@ -116,5 +118,29 @@ it('reads the sound and both figures of version 2', async () => {
     at < 100 ? 0 : Math.round(12_000 * Math.exp(-at / 300) * Math.sin((2 * Math.PI * 440 * at) / 48000)) / 32768,
   );
   expect([...samples]).toEqual(written.map((sample) => sample + 0));
+  records.close();
+});
+
+it.each([1, 2] as const)(
+  'gives the calibrations of microphones a place in a database of version %i',
+  async (version) => {
+    const records = await openRecords(await restore(version));
+    expect(await records.calibrationsOf()).toEqual([]);
+    expect((await records.survey(idOf(5) as SurveyId))?.calibration).toBeUndefined();
+    const calibration = { ...exampleCalibration, id: newId<CalibrationId>() };
+    expect(await records.saveCalibration(calibration)).toEqual({ written: true });
+    expect(await records.calibrationsOf(calibration.deviceLabel)).toEqual([calibration]);
+    expect(await records.calibrationsOf('another microphone')).toEqual([]);
+    records.close();
+  },
+);
+
+it('reads the calibration and the clock of version 3', async () => {
+  const records = await openRecords(await restore(3));
+  const [calibration] = await records.calibrationsOf('Room microphone');
+  expect(calibration).toMatchObject({ offsetPpm: 23.5, reference: { kind: 'tone', statedHz: 440, statedAtC: null } });
+  const survey = await records.survey(idOf(5) as SurveyId);
+  expect(survey?.clockAgainstSystem).toEqual({ offsetPpm: -12.25, offsetStandardUncertaintyPpm: 1.5 });
+  expect(survey?.calibration).toEqual(calibration);
   records.close();
 });

@@ -1,5 +1,7 @@
 /** Small records to write and read back, and fast-check recipes for readings of every shape the types allow. */
 import fc from 'fast-check';
+import type { ClockCalibration } from '../../src/piano/clock.ts';
+import type { CalibrationId } from '../../src/piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, TakeSound, Visit } from '../../src/piano/instrument.ts';
 import type { NoteReading, PartialReading } from '../../src/piano/reading.ts';
 import { newId } from '../../src/records/newId.ts';
@@ -193,3 +195,15 @@ export const anyReading: fc.Arbitrary<NoteReading> = record({
     faults: fc.array(fc.constantFrom('clipped', 'too-quiet', 'speech', 'hole-in-recording', 'fit-failed')),
   }),
 });
+
+export const exampleCalibration: ClockCalibration = {
+  id: newId<CalibrationId>(),
+  deviceLabel: 'Microphone in the lid',
+  sampleRateHz: 48000,
+  measuredAt: '2024-05-03T10:00:00.000Z',
+  offsetPpm: -41,
+  offsetStandardUncertaintyPpm: 111,
+  measuredHz: 439.9,
+  measuredStandardUncertaintyHz: 0.0004,
+  reference: { kind: 'fork', statedHz: 440, statedStandardUncertaintyHz: 0.02, statedAtC: 20, temperatureC: 22.5 },
+};
