@@ -3,7 +3,7 @@ import type { AwakeState } from '../../capture/keepScreenAwake.ts';
 import type { MicrophoneSetting } from '../../capture/microphoneSettings.ts';
 import { type Listening, startListening } from '../../capture/startListening.ts';
 import type { Loss } from '../../capture/watchForLoss.ts';
-import type { ListeningSettings, TakeMessage } from '../../workers/listeningMessages.ts';
+import type { ClockMessage, ListeningSettings, TakeMessage } from '../../workers/listeningMessages.ts';
 import { type ListeningDesk, openListening } from '../../workers/openListening.ts';
 import { type LevelView, levelView, SILENT_LEVEL } from './levelView.ts';
 import { nextRoom, type RoomEvent, type RoomState, UNHEARD_ROOM } from './roomState.ts';
@@ -12,6 +12,7 @@ import { useAwakeScreen } from './useAwakeScreen.ts';
 
 export type ListeningEvents = {
   readonly onTake: (take: TakeMessage) => void;
+  readonly onClock: (clock: ClockMessage) => void;
   readonly onStarted: (device: { readonly deviceLabel: string; readonly sampleRateHz: number }) => void;
 };
 
@@ -86,6 +87,7 @@ export function useListening(events: ListeningEvents): Microphone {
       },
       onRoom: (quiet) => hearRoom({ kind: 'quiet', quiet }),
       onHole: () => setHole(true),
+      onClock: (point) => latestEvents.current.onClock(point),
     });
     const onRestored = () => setSource({ state: 'listening' });
     const listening = await startListening({ sink: desk, onLost, onRestored });

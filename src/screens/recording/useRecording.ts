@@ -16,6 +16,7 @@ import { keepSound, remeasured, type TakeSound } from './remeasured.ts';
 import { listeningSettings, type StoredSurvey, takeOfReading } from './storedSurvey.ts';
 import { type Microphone, useListening } from './useListening.ts';
 import { useSurveyBook } from './useSurveyBook.ts';
+import { useSurveyClock } from './useSurveyClock.ts';
 import { type TakeStore, useTakeStore } from './useTakeStore.ts';
 
 type DeskAction = Exclude<RecordingAction, 'another-note' | 'settings'>;
@@ -43,7 +44,10 @@ export function useRecording(records: Records, stored: StoredSurvey): Recording 
   const device = useRef<Pick<Survey, 'deviceLabel' | 'sampleRateHz'>>(survey);
   const sounds = useRef(new Map<TakeId, TakeSound>());
 
-  const saveSurvey = (finishedAt: string | null) => records.saveSurvey({ ...survey, ...device.current, finishedAt });
+  const clock = useSurveyClock(records, survey);
+
+  const saveSurvey = (finishedAt: string | null) =>
+    records.saveSurvey(clock.onto({ ...survey, ...device.current, finishedAt }));
   const onTake = (told: TakeMessage) => {
     setMessage('');
     const nowMs = Date.now();
@@ -59,7 +63,10 @@ export function useRecording(records: Records, stored: StoredSurvey): Recording 
     onTake,
     onStarted: ({ deviceLabel, sampleRateHz }) => {
       device.current = { deviceLabel, sampleRateHz };
-      void saveSurvey(null);
+      void clock.begin(deviceLabel, sampleRateHz).then(() => saveSurvey(null));
+    },
+    onClock: (point) => {
+      if (clock.hear(point)) void saveSurvey(null);
     },
   });
   /** A step of the player: the records follow, and the measuring is told what to expect now. */
