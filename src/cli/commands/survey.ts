@@ -10,7 +10,9 @@ const HELP = `Usage: survey FILE [--compass A0-C8] [--string K] [--pitch HZ] [--
 
 Measures one recording of many notes played one after another (WAV, FLAC, OGG Vorbis, MP3): finds each strike, which note
 it is, and measures it as the measure command does. Says which notes of the compass were never heard, and which were
-played more than once (the best take is kept, every take is listed).
+played more than once (the best take is kept, every take is listed, and the kept one's uncertainty is no smaller than what
+its strikes differ by). Below the table stand notes whose inharmonicity stands out from the curve of the whole instrument,
+and notes that live less than half as long as those around them.
 
   --compass LOW-HIGH  the notes that the piano has; A0-C8 unless given
   --string K          which string sounded: 1, 2 or 3 from left to right, 0 the whole unison (default)
