@@ -29,7 +29,7 @@ export type AccuracyTake = {
 type Plan = Pick<AccuracyTake, 'register' | 'snrDb' | 'lengthS' | 'spec'>;
 
 export async function measureAccuracyTakes(bench: Bench): Promise<AccuracyTake[]> {
-  const plans = planTakes(sized(bench, 4, 14));
+  const plans = planTakes(sized(bench, 3, 13));
   const results = await bench.pool.run(
     'take',
     plans.map(({ spec }) => ({ spec, stringPosition: 1 as const })),

@@ -28,7 +28,7 @@ const CLEAN_CASES: readonly CleanCase[] = [
 ];
 
 export async function cleanStringTable({ pool, report, size }: Bench): Promise<void> {
-  const step = sized({ size }, 11, 4);
+  const step = sized({ size }, 15, 4);
   const plans = CLEAN_CASES.flatMap((clean, row) =>
     Array.from({ length: Math.ceil(88 / step) }, (_, index) =>
       cleanTake(clean, 21 + step * index + (row % step), 440_000 + 1000 * row + index),

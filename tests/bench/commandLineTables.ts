@@ -10,15 +10,14 @@ import { buildCommandLine, type CommandRun, runCommandLine } from './commandLine
 import { figure, type Report } from './report.ts';
 import { SECONDS_PER_NOTE, SURVEY_RATE_HZ, surveySound, writeRepeated } from './surveySound.ts';
 
-const EVERY_NTH_WHERE_REPEATED = 4;
-
 export async function commandLineTables(bench: Bench): Promise<void> {
   buildCommandLine();
-  const notes = notesOf(COMPASS_88);
-  const fewNotes = notes.filter((_, index) => index % EVERY_NTH_WHERE_REPEATED === 0);
-  if (bench.size === 'full') await surveyRun(bench, notes);
-  const few = await surveyRun(bench, fewNotes);
-  await memoryTable(bench, few);
+  const step = sized(bench, 4, 1);
+  const survey = await surveyRun(
+    bench,
+    notesOf(COMPASS_88).filter((_, index) => index % step === 0),
+  );
+  await memoryTable(bench, survey);
 }
 
 type SurveyRun = { readonly sound: SyntheticSurvey; readonly soundS: number; readonly run: CommandRun };
@@ -85,14 +84,14 @@ function surveyTruth({ truth }: SyntheticSurvey, { stdout }: CommandRun, report:
   );
 }
 
-/** Half an hour in a full run. */
+/** About half an hour in a full run. */
 async function memoryTable({ size, folder, report, progress }: Bench, once: SurveyRun): Promise<void> {
-  const count = sized({ size }, 3, Math.ceil(1800 / once.soundS));
+  const count = sized({ size }, 3, Math.round(1800 / once.soundS));
   progress(`the survey ${count} times over`);
   const file = join(folder, 'long.wav');
   writeRepeated(file, once.sound.samples, count);
   const long = await runCommandLine(['survey', file, '--string', '1', '--json']);
-  report.heading('8b  Memory: the last survey over and over in one file');
+  report.heading('8b  Memory: the same survey over and over in one file');
   report.table(RUN_TITLES, [runText(once.soundS, once.run), runText(count * once.soundS, long)]);
   const minutes = (times: number) => ((times * once.soundS) / 60).toFixed(0);
   report.limit({

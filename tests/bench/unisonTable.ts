@@ -66,7 +66,7 @@ function cleanString(seed: number) {
 const KINDS = ['unison', 'false beat', 'undetermined', 'none', 'no note'] as const;
 
 export async function unisonTable({ pool, report, size }: Bench): Promise<void> {
-  const count = sized({ size }, 4, 18);
+  const count = sized({ size }, 4, 16);
   const plans = TRUTHS.flatMap((truth, row) =>
     Array.from({ length: count }, (_, index) => ({ truth, spec: truth.plan(470_000 + 1000 * row + index) })),
   );
