@@ -26,7 +26,13 @@ export default {
     layer('src/records', 'The only door to the database: piano and files only.', [piano, 'src/files']),
     layer('worklets', 'A worklet copies and posts; it may use types of piano only.', [piano]),
     layer('src/capture', 'Capture hands over samples; it does not judge them.', [piano, 'worklets']),
-    layer('src/workers', 'A worker unpacks, calls and packs.', [piano, analysis, 'src/survey', 'src/stability']),
+    layer('src/workers', 'A worker unpacks, calls and packs.', [
+      piano,
+      analysis,
+      'src/survey',
+      'src/stability',
+      'src/files',
+    ]),
     layer('src/ui', 'Shared components draw what they are given.', [piano]),
     layer('src/screens', 'Screens compose; move shared logic down a layer.', [
       ...pure,

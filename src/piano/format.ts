@@ -82,6 +82,11 @@ export function formatCents(offsetCents: number | null, standardUncertaintyCents
   return `${value}${uncertainty}${NO_BREAK_SPACE}cents`;
 }
 
+/** From one reading of a sound to another, finer than any uncertainty. @example formatChangeCents(-0.0123) // '−0.012 cents' */
+export function formatChangeCents(changeCents: number): string {
+  return `${formatSigned(changeCents, 3)}${NO_BREAK_SPACE}cents`;
+}
+
 /** How far cents scatter, without a sign. @example formatSpreadCents(0.123) // '0.12 cents' */
 export function formatSpreadCents(spreadCents: number): string {
   return `${formatNumber(spreadCents, centsDecimals(spreadCents))}${NO_BREAK_SPACE}cents`;

@@ -3,7 +3,9 @@ import { chartTexts } from './texts/charts.ts';
 import { commonTexts } from './texts/common.ts';
 import { instrumentTexts } from './texts/instrument.ts';
 import { recordingTexts } from './texts/recording.ts';
+import { recordingsTexts } from './texts/recordings.ts';
 import { roomTexts } from './texts/room.ts';
+import { soundTexts } from './texts/sound.ts';
 import { takeTexts } from './texts/take.ts';
 import { visitTexts } from './texts/visit.ts';
 import { workshopTexts } from './texts/workshop.ts';
@@ -14,7 +16,9 @@ export const texts = {
   instrument: instrumentTexts,
   visit: visitTexts,
   recording: recordingTexts,
+  recordings: recordingsTexts,
   room: roomTexts,
+  sound: soundTexts,
   take: takeTexts,
   charts: chartTexts,
 };

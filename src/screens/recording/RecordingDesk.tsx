@@ -42,6 +42,7 @@ export function RecordingDesk({ records, stored }: Props) {
   const [sheet, setSheet] = useState<Sheet>({ kind: 'none' });
   const [settings, changeSettings] = useDeskSettings();
   const { book, microphone, store } = recording;
+  const isReading = recording.recordings.state.phase === 'reading';
   const cells = recordingCells(book, store.writes);
   const next = expectedItem(book);
   const act = (action: RecordingAction) => {
@@ -51,7 +52,7 @@ export function RecordingDesk({ records, stored }: Props) {
   };
   const heard = lastHeard(book, store.writes);
   useKeys(sheet.kind === 'none', settings.footKeys, act);
-  useKeptClick(settings.hasClick, heard?.isUsable && heard.storing === 'kept' ? heard.takeId : null);
+  useKeptClick(settings.hasClick && !isReading, heard?.isUsable && heard.storing === 'kept' ? heard.takeId : null);
   const pick = (midi: number) => {
     if (book.takes.some((take) => take.reading.midi === midi && !take.isSetAside)) setSheet({ kind: 'note', midi });
     else recording.playNext(midi);
@@ -122,7 +123,7 @@ function Change({ stored, recording: { book } }: { readonly stored: StoredSurvey
 
 type ProgressProps = { readonly recording: Recording; readonly namesString: boolean };
 
-function Progress({ recording: { book, microphone, store, message }, namesString }: ProgressProps) {
+function Progress({ recording: { book, microphone, recordings, store, message }, namesString }: ProgressProps) {
   const progress = progressOf(book);
   const next = expectedItem(book);
   return (
@@ -131,7 +132,7 @@ function Progress({ recording: { book, microphone, store, message }, namesString
       namesString={namesString}
       doneCount={storedCount(book, store.writes)}
       allCount={progress.totalCount}
-      timeLeftS={progress.remainingS}
+      timeLeftS={recordings.state.phase === 'reading' ? null : progress.remainingS}
       isStruck={microphone.isStruck}
       message={message}
       level={microphone.source.state === 'listening' ? microphone.level : null}

@@ -1,9 +1,12 @@
 import { Button } from '../../ui/Button.tsx';
 import { Notice } from '../../ui/Notice.tsx';
+import { RecordingsPicker } from '../../ui/RecordingsPicker.tsx';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { AwakeAdvice } from './AwakeAdvice.tsx';
+import { RecordingsPanel } from './RecordingsPanel.tsx';
 import styles from './recording.module.css';
+import { SoundNotice } from './SoundNotice.tsx';
 import { ProcessingNotice, SourceNotice } from './SourceNotice.tsx';
 import type { Recording } from './useRecording.ts';
 
@@ -11,21 +14,28 @@ const words = texts.recording;
 
 /** What stands above the desk: the microphone, the screen's light, the disk, and sound that was missing. */
 export function RecordingNotices({
-  recording: { book, microphone, store, start, resume },
+  recording: { book, microphone, recordings, store, soundStore, start, resume },
 }: {
   readonly recording: Recording;
 }) {
   return (
     <div className={styles.notices}>
-      <SourceNotice
-        source={microphone.source}
-        takeCount={book.takes.length - store.unstoredCount}
-        onStart={start}
-        onResume={resume}
-      />
+      {recordings.state.phase !== 'reading' && (
+        <SourceNotice
+          source={microphone.source}
+          takeCount={book.takes.length - store.unstoredCount}
+          onStart={start}
+          onResume={resume}
+        />
+      )}
+      {recordings.state.phase !== 'reading' && microphone.source.state === 'off' && (
+        <RecordingsPicker onPick={recordings.read} />
+      )}
+      <RecordingsPanel state={recordings.state} onStop={recordings.stop} />
       <ProcessingNotice settings={microphone.notHonoured} />
       <AwakeAdvice isListening={microphone.source.state === 'listening'} awake={microphone.awake} />
       <WriteFault fault={store.fault} />
+      <SoundNotice dropped={soundStore.dropped} />
       {store.unstoredCount > 0 && (
         <div className={styles.offer}>
           <Button look="primary" isLarge onPress={store.retry}>

@@ -4,6 +4,7 @@ import type { Instrument, Survey, Take, Visit } from '../../piano/instrument.ts'
 import type { NoteReading } from '../../piano/reading.ts';
 import type { SurveyBook } from '../../survey/surveyBook.ts';
 import { expectedItem } from '../../survey/surveyProgress.ts';
+import { measuredNow } from '../../ui/programVersion.ts';
 import type { ListeningSettings } from '../../workers/listeningMessages.ts';
 import type { ChangeBaseline } from './changeBaseline.ts';
 import { listenedPosition } from './recordingPlan.ts';
@@ -31,5 +32,5 @@ export function takeOfReading(stored: StoredSurvey, id: TakeId, reading: NoteRea
   const { midi, stringPosition, quality } = reading;
   const owner = { surveyId: survey.id, visitId: visit.id, instrumentId: instrument.id };
   const recordedAt = new Date(recordedAtMs).toISOString();
-  return { id, ...owner, midi, stringPosition, recordedAt, isKept: quality.isUsable, reading };
+  return { id, ...owner, midi, stringPosition, recordedAt, isKept: quality.isUsable, reading, measured: measuredNow() };
 }

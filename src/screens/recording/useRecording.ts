@@ -11,10 +11,13 @@ import type { TakeMessage } from '../../workers/listeningMessages.ts';
 import { heldTakes } from './heldTakes.ts';
 import type { RecordingAction } from './recordingKeys.ts';
 import { placedReading } from './recordingPlan.ts';
+import { recordingsLabel } from './recordingsState.ts';
 import { recordSteps } from './recordSteps.ts';
 import { keepSound, remeasured, type TakeSound } from './remeasured.ts';
 import { listeningSettings, type StoredSurvey, takeOfReading } from './storedSurvey.ts';
 import { type Microphone, useListening } from './useListening.ts';
+import { type Recordings, useRecordings } from './useRecordings.ts';
+import { type SoundStore, useSoundStore } from './useSoundStore.ts';
 import { useSurveyBook } from './useSurveyBook.ts';
 import { useSurveyClock } from './useSurveyClock.ts';
 import { type TakeStore, useTakeStore } from './useTakeStore.ts';
@@ -24,7 +27,9 @@ type DeskAction = Exclude<RecordingAction, 'another-note' | 'settings'>;
 export type Recording = {
   readonly book: SurveyBook;
   readonly microphone: Microphone;
+  readonly recordings: Recordings;
   readonly store: TakeStore;
+  readonly soundStore: SoundStore;
   /** What the last button did, for eyes and ears. */
   readonly message: string;
   readonly start: () => void;
@@ -40,6 +45,8 @@ export function useRecording(records: Records, stored: StoredSurvey): Recording 
   const { survey } = stored;
   const { book, latest, happen } = useSurveyBook(stored);
   const store = useTakeStore(records, survey.id);
+  const soundStore = useSoundStore(records);
+  const lastTakeMs = useRef(0);
   const [message, setMessage] = useState('');
   const device = useRef<Pick<Survey, 'deviceLabel' | 'sampleRateHz'>>(survey);
   const sounds = useRef(new Map<TakeId, TakeSound>());
@@ -50,14 +57,16 @@ export function useRecording(records: Records, stored: StoredSurvey): Recording 
     records.saveSurvey(clock.onto({ ...survey, ...device.current, finishedAt }));
   const onTake = (told: TakeMessage) => {
     setMessage('');
-    const nowMs = Date.now();
+    const nowMs = Math.max(Date.now(), lastTakeMs.current + 1); // takes read from a file follow each other within a millisecond
+    lastTakeMs.current = nowMs;
     const { outcome } = told;
     if (!outcome.found) return void happen({ kind: 'nothing-heard', reason: outcome.reason, atS: nowMs / 1000 });
     const id = newId<TakeId>();
     const reading = placedReading(outcome.reading, latest(), survey.strings);
     keepSound(sounds.current, id, told);
     happen({ kind: 'heard', id, reading, atS: nowMs / 1000 });
-    store.store(takeOfReading(stored, id, reading, nowMs));
+    const take = takeOfReading(stored, id, reading, nowMs);
+    store.store(take, () => soundStore.keep(take, told));
   };
   const microphone = useListening({
     onTake,
@@ -67,6 +76,22 @@ export function useRecording(records: Records, stored: StoredSurvey): Recording 
     },
     onClock: (point) => {
       if (clock.hear(point)) void saveSurvey(null);
+    },
+  });
+  const onRecordedTake = (told: TakeMessage) => {
+    if (device.current.sampleRateHz === null) {
+      device.current = { ...device.current, sampleRateHz: told.sampleRateHz };
+      void saveSurvey(null);
+    }
+    onTake(told);
+  };
+  const recordings = useRecordings(survey.id, {
+    settings: () => listeningSettings(stored, latest()),
+    onTake: onRecordedTake,
+    onStarted: (fileNames) => {
+      void microphone.stop();
+      device.current = { deviceLabel: recordingsLabel(fileNames, texts.recordings.more), sampleRateHz: null };
+      void saveSurvey(null);
     },
   });
   /** A step of the player: the records follow, and the measuring is told what to expect now. */
@@ -86,9 +111,11 @@ export function useRecording(records: Records, stored: StoredSurvey): Recording 
     step({ kind: 'pause' });
   };
   const finish = async () => {
+    if (recordings.state.phase === 'reading') return setMessage(texts.recordings.stillReading);
     await microphone.stop();
     await store.settled();
     if (heldTakes(survey.id).length > 0) return; // the screen says so and offers to store them again
+    await soundStore.settled();
     const outcome = await saveSurvey(new Date().toISOString());
     if (outcome.written) goTo({ screen: 'survey', surveyId: survey.id });
   };
@@ -111,7 +138,7 @@ export function useRecording(records: Records, stored: StoredSurvey): Recording 
   };
   const start = () => void microphone.start(listeningSettings(stored, latest()));
   const setAside = (takeId: TakeId) => step({ kind: 'set-aside', takeId });
-  return { book, microphone, store, message, start, resume, act, playNext, setAside, rename };
+  return { book, microphone, recordings, store, soundStore, message, start, resume, act, playNext, setAside, rename };
 }
 
 /** What undoing is about to do. */

@@ -13,7 +13,8 @@ export type TakeStore = {
   readonly fault: WriteFailure | null;
   /** Takes that are not in the records yet; they stay in memory until they are. */
   readonly unstoredCount: number;
-  readonly store: (take: Take) => void;
+  /** @param onStored called when the take is in the records */
+  readonly store: (take: Take, onStored?: () => void) => void;
   readonly follow: (steps: readonly RecordStep[]) => void;
   /** Tries again to store what could not be stored. */
   readonly retry: () => void;
@@ -35,13 +36,14 @@ export function useTakeStore(records: Records, surveyId: SurveyId): TakeStore {
   const setWrite = (id: TakeId, write: 'storing' | 'stored' | 'not-stored') =>
     setWrites((before) => new Map(before).set(id, write));
   const report = (outcome: WriteOutcome) => setFault(outcome.written ? null : outcome);
-  const store = (take: Take) => {
+  const store = (take: Take, onStored?: () => void) => {
     setWrite(take.id, 'storing');
     enqueue(async () => {
       const outcome = await records.keepTake(take, { isBetter });
       setWrite(take.id, outcome.written ? 'stored' : 'not-stored');
       setUnstored(outcome.written ? releaseTake(take) : holdTake(take));
       report(outcome);
+      if (outcome.written) onStored?.();
     });
   };
   const follow = (steps: readonly RecordStep[]) => {
@@ -50,7 +52,9 @@ export function useTakeStore(records: Records, surveyId: SurveyId): TakeStore {
       for (const step of steps) report(await takeStep(records, step));
     });
   };
-  const retry = () => unstored.forEach(store);
+  const retry = () => {
+    for (const take of unstored) store(take);
+  };
   const settled = () => queue.current;
   useLeaveWarning(unstored.length > 0);
   return { writes, fault, unstoredCount: unstored.length, store, follow, retry, settled };

@@ -19,6 +19,7 @@ import { InharmonicitySection } from './InharmonicitySection.tsx';
 import { LifeSection } from './LifeSection.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
 import { Repeatability } from './Repeatability.tsx';
+import { SoundSection } from './SoundSection.tsx';
 import { type SurveyPage, useSurvey } from './useSurvey.ts';
 
 const words = texts.visit.survey;
@@ -29,7 +30,7 @@ export function SurveyScreen({ records, surveyId }: Props) {
   const page = useSurvey(records, surveyId);
   if (page.state !== 'ready') return <ReadState observed={page} />;
   if (!page.value) return <NotFound />;
-  const { instrument, cells, kept, setAside, curves, pooledRepeatability } = page.value;
+  const { instrument, cells, kept, setAside, sounds, curves, pooledRepeatability } = page.value;
   return (
     <>
       <SurveyHeading page={page.value} />
@@ -67,6 +68,7 @@ export function SurveyScreen({ records, surveyId }: Props) {
           <LifeSection instrument={instrument} life={curves.life} />
         </>
       )}
+      <SoundSection records={records} takes={[...kept, ...setAside]} sizes={sounds} />
     </>
   );
 }

@@ -2,6 +2,7 @@ import type { SurveyId } from '../../piano/ids.ts';
 import type { Instrument, Survey, Take, Visit } from '../../piano/instrument.ts';
 import { notesOfScope } from '../../piano/surveyScope.ts';
 import type { Records } from '../../records/records.ts';
+import type { SoundSizes } from '../../records/takeSounds.ts';
 import { recordedTakes } from '../../survey/recordedTakes.ts';
 import type { PooledRepeatability } from '../../survey/repeatability.ts';
 import { type SurveyCurves, surveyCurves } from '../../survey/surveyCurves.ts';
@@ -18,6 +19,7 @@ export type SurveyPage = {
   /** In the order recorded. */
   readonly setAside: readonly Take[];
   readonly cells: readonly NoteCell[];
+  readonly sounds: SoundSizes;
   readonly pooledRepeatability: readonly PooledRepeatability[];
   readonly curves: SurveyCurves;
 };
@@ -34,12 +36,13 @@ async function readSurveyPage(records: Records, surveyId: SurveyId): Promise<Sur
   const instrument = survey && (await records.instrument(survey.instrumentId));
   if (!survey || !visit || !instrument) return null;
   const takes = await records.takesOfSurvey(surveyId);
+  const sounds = await records.soundSizes(surveyId);
   const { kept, pooledRepeatability } = recordedTakes([...takes].sort(byNote));
   const setAside = takes.filter((take) => !take.isKept);
   const readings = kept.map((take) => take.reading);
   const curves = surveyCurves(readings, instrument.compass, instrument.bassBridgeTopMidi);
   const cells = askedCells(instrument, survey, takes);
-  return { instrument, visit, survey, kept, setAside, cells, pooledRepeatability, curves };
+  return { instrument, visit, survey, kept, setAside, cells, sounds, pooledRepeatability, curves };
 }
 
 /** What was asked for, and what was played besides. */

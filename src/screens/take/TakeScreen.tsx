@@ -12,6 +12,7 @@ import { Section } from '../../ui/Section.tsx';
 import { TakeFigures } from '../../ui/TakeFigures.tsx';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
+import { SoundSection } from './SoundSection.tsx';
 import { type TakePage, useTake } from './useTake.ts';
 
 const words = texts.take;
@@ -31,6 +32,7 @@ export function TakeScreen({ records, takeId }: Props) {
         <WriteFault fault={writeFault} />
         <Button onPress={() => void setKept(!take.isKept)}>{take.isKept ? words.setAside : words.keep}</Button>
       </Section>
+      <SoundSection records={records} take={take} />
       <Section title={words.partials} note={words.partialsNote}>
         <PartialTable partials={take.reading.partials} />
       </Section>

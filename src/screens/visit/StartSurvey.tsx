@@ -3,6 +3,7 @@ import type { Instrument, Survey, SurveyStage } from '../../piano/instrument.ts'
 import { Button } from '../../ui/Button.tsx';
 import { ChoiceField } from '../../ui/ChoiceField.tsx';
 import type { Choice } from '../../ui/Field.tsx';
+import { RecordingsPicker } from '../../ui/RecordingsPicker.tsx';
 import { texts } from '../../ui/texts.ts';
 import { ScopeFields } from './ScopeFields.tsx';
 import { choiceOf, newSurveyDraft, type SurveyChoice } from './surveyDraft.ts';
@@ -23,9 +24,10 @@ type Props = {
   readonly instrument: Instrument;
   readonly suggestedStage: SurveyStage;
   readonly onStart: (choice: SurveyChoice) => void;
+  readonly onRecordings: (choice: SurveyChoice, files: readonly File[]) => void;
 };
 
-export function StartSurvey({ instrument, suggestedStage, onStart }: Props) {
+export function StartSurvey({ instrument, suggestedStage, onStart, onRecordings }: Props) {
   const [draft, setDraft] = useState(() => newSurveyDraft(instrument, suggestedStage));
   const { stage, strings } = draft;
   const choice = choiceOf(draft, instrument);
@@ -50,6 +52,7 @@ export function StartSurvey({ instrument, suggestedStage, onStart }: Props) {
         {words.action[stage]}
       </Button>
       <p className={styles.privacy}>{words.privacy}</p>
+      <RecordingsPicker isDisabled={choice === null} onPick={(files) => choice && onRecordings(choice, files)} />
     </div>
   );
 }

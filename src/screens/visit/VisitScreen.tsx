@@ -11,6 +11,7 @@ import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
+import { SoundKeptField } from './SoundKeptField.tsx';
 import { StartSurvey } from './StartSurvey.tsx';
 import { SurveyTable } from './SurveyTable.tsx';
 import { useVisit, type VisitPage } from './useVisit.ts';
@@ -40,8 +41,10 @@ export function VisitScreen({ records, visitId }: Props) {
           instrument={instrument}
           suggestedStage={hasAsFound ? 'as-left' : 'as-found'}
           onStart={(choice) => void startSurvey(choice)}
+          onRecordings={(choice, files) => void startSurvey(choice, files)}
         />
         <WriteFault fault={writeFault} />
+        <SoundKeptField storedSize={page.value.soundByteCount} />
       </Section>
     </>
   );

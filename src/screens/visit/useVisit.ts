@@ -4,6 +4,7 @@ import type { Instrument, Survey, Visit } from '../../piano/instrument.ts';
 import { newId } from '../../records/newId.ts';
 import type { Records } from '../../records/records.ts';
 import type { WriteFailure } from '../../records/writeOutcome.ts';
+import { chooseRecordings } from '../../ui/chosenRecordings.ts';
 import { goTo } from '../../ui/routes.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
 import type { SurveyChoice } from './surveyDraft.ts';
@@ -13,12 +14,15 @@ export type VisitPage = {
   readonly instrument: Instrument;
   readonly visit: Visit;
   readonly surveys: readonly SurveyRow[];
+  /** Of all sounds on this device. */
+  readonly soundByteCount: number;
 };
 
 export type VisitView = {
   readonly page: Observed<VisitPage | null>;
   readonly writeFault: WriteFailure | null;
-  readonly startSurvey: (choice: SurveyChoice) => Promise<void>;
+  /** From the microphone, or from recordings that were chosen. */
+  readonly startSurvey: (choice: SurveyChoice, files?: readonly File[]) => Promise<void>;
 };
 
 export function useVisit(records: Records, visitId: VisitId): VisitView {
@@ -26,7 +30,7 @@ export function useVisit(records: Records, visitId: VisitId): VisitView {
     records.observe(() => readVisitPage(records, visitId), onValue, onFault),
   );
   const [writeFault, setWriteFault] = useState<WriteFailure | null>(null);
-  const startSurvey = async (choice: SurveyChoice) => {
+  const startSurvey = async (choice: SurveyChoice, files?: readonly File[]) => {
     if (page.state !== 'ready' || !page.value) return;
     const survey: Survey = {
       id: newId<SurveyId>(),
@@ -39,8 +43,9 @@ export function useVisit(records: Records, visitId: VisitId): VisitView {
       ...choice,
     };
     const outcome = await records.saveSurvey(survey);
-    if (outcome.written) goTo({ screen: 'recording', surveyId: survey.id });
-    else setWriteFault(outcome);
+    if (!outcome.written) return setWriteFault(outcome);
+    if (files) chooseRecordings(survey.id, files);
+    goTo({ screen: 'recording', surveyId: survey.id });
   };
   return { page, writeFault, startSurvey };
 }
@@ -57,5 +62,6 @@ async function readVisitPage(records: Records, visitId: VisitId): Promise<VisitP
       return { survey, keptNoteCount };
     }),
   );
-  return { instrument, visit, surveys: rows };
+  const { byteCount } = await records.soundSizes();
+  return { instrument, visit, surveys: rows, soundByteCount: byteCount };
 }

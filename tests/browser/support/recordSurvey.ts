@@ -10,8 +10,8 @@ export type SurveyWish = {
   readonly section?: readonly [fromMidi: number, toMidi: number];
 };
 
-/** Leaves the app where it listens. */
-export async function beginSurvey(page: Page, { hasCompass85, section }: SurveyWish = {}): Promise<void> {
+/** Leaves the app on a new visit to a new instrument. */
+export async function beginVisit(page: Page, { hasCompass85 }: SurveyWish = {}): Promise<void> {
   await page.getByRole('link', { name: texts.workshop.add }).click();
   await page.getByLabel(texts.workshop.form.name).fill('Grand in the small hall');
   if (hasCompass85) await page.getByLabel(texts.workshop.form.compass85).check();
@@ -19,6 +19,13 @@ export async function beginSurvey(page: Page, { hasCompass85, section }: SurveyW
   await page.getByRole('link', { name: texts.instrument.newVisit }).click();
   await page.getByLabel(texts.visit.form.humidity).fill('46');
   await page.getByRole('button', { name: texts.visit.form.saveAndGo }).click();
+  await page.getByRole('button', { name: texts.visit.start.action['as-found'] }).waitFor();
+}
+
+/** Leaves the app where it listens. */
+export async function beginSurvey(page: Page, wish: SurveyWish = {}): Promise<void> {
+  await beginVisit(page, wish);
+  const { section } = wish;
   if (section) {
     await page.getByLabel(texts.visit.scope.kinds.section).check();
     await page.getByLabel(texts.visit.scope.from).selectOption(String(section[0]));

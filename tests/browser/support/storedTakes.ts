@@ -2,7 +2,15 @@
 import type { Page } from 'playwright-core';
 import type { TakeRow } from '../../../src/records/rows.ts';
 
-export type StoredTake = { midi: number; offsetCents: number; isUsable: boolean; isKept: boolean; faults: string[] };
+export type StoredTake = {
+  midi: number;
+  offsetCents: number;
+  isUsable: boolean;
+  isKept: boolean;
+  faults: string[];
+  /** More than one where the sound was measured again. */
+  readingCount: number;
+};
 
 export function storedTakes(page: Page): Promise<StoredTake[]> {
   return page.evaluate(async () => {
@@ -14,12 +22,13 @@ export function storedTakes(page: Page): Promise<StoredTake[]> {
     const database = await done(indexedDB.open('stillpin'));
     const rows: TakeRow[] = await done(database.transaction('takes').objectStore('takes').getAll());
     database.close();
-    return rows.map(({ midi, keptFlag, reading }) => ({
+    return rows.map(({ midi, keptFlag, reading, earlierReadings }) => ({
       midi,
       offsetCents: reading.offsetCents,
       isUsable: reading.quality.isUsable,
       isKept: keptFlag === 1,
       faults: [...reading.quality.faults],
+      readingCount: 1 + (earlierReadings?.length ?? 0),
     }));
   });
 }
