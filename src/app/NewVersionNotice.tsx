@@ -8,7 +8,14 @@ import { loadNewVersion, onWaitingVersion, waitingVersion } from './newVersion.t
 const words = texts.common.newVersion;
 
 /** Screens on which something is under way that loading the page anew would break off. */
-const BUSY: readonly Route['screen'][] = ['recording', 'new-instrument', 'edit-instrument', 'new-visit', 'edit-visit'];
+const BUSY: readonly Route['screen'][] = [
+  'recording',
+  'microphone-clock',
+  'new-instrument',
+  'edit-instrument',
+  'new-visit',
+  'edit-visit',
+];
 
 /** A quiet line above the page. Nothing is loaded before the user asks for it. */
 export function NewVersionNotice({ route }: { readonly route: Route }) {

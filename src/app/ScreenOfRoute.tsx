@@ -1,6 +1,7 @@
 import type { Records } from '../records/records.ts';
 import { InstrumentScreen } from '../screens/instrument/InstrumentScreen.tsx';
 import { InstrumentFormScreen } from '../screens/instrumentForm/InstrumentFormScreen.tsx';
+import { MicrophoneClockScreen } from '../screens/microphoneClock/MicrophoneClockScreen.tsx';
 import { RecordingScreen } from '../screens/recording/RecordingScreen.tsx';
 import { SurveyScreen } from '../screens/survey/SurveyScreen.tsx';
 import { TakeScreen } from '../screens/take/TakeScreen.tsx';
@@ -33,6 +34,8 @@ export function ScreenOfRoute({ route, records }: { readonly route: Route; reado
       return <RecordingScreen key={route.surveyId} records={records} surveyId={route.surveyId} />;
     case 'take':
       return <TakeScreen key={route.takeId} records={records} takeId={route.takeId} />;
+    case 'microphone-clock':
+      return <MicrophoneClockScreen records={records} />;
     case 'unknown':
       return <NotFound />;
   }

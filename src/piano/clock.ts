@@ -69,3 +69,8 @@ export function clockOffset(
 export function ppmToCents(ppm: number): number {
   return hzToCents(1 + ppm / 1e6, 1);
 }
+
+/** Whether an offset can be told from none: at more than twice its uncertainty, nineteen times in twenty. */
+export function isOffsetTold({ offsetPpm, offsetStandardUncertaintyPpm }: ClockOffset): boolean {
+  return Math.abs(offsetPpm) > 2 * offsetStandardUncertaintyPpm;
+}

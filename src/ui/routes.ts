@@ -15,6 +15,7 @@ export type Route =
   | { readonly screen: 'survey'; readonly surveyId: SurveyId }
   | { readonly screen: 'recording'; readonly surveyId: SurveyId }
   | { readonly screen: 'take'; readonly takeId: TakeId }
+  | { readonly screen: 'microphone-clock' }
   | { readonly screen: 'unknown'; readonly path: string };
 
 /** @example routeToHref({ screen: 'workshop' }) // '#/' */
@@ -40,6 +41,8 @@ export function routeToHref(route: Route): string {
       return `#/surveys/${encodeURIComponent(route.surveyId)}/record`;
     case 'take':
       return `#/takes/${encodeURIComponent(route.takeId)}`;
+    case 'microphone-clock':
+      return '#/microphone-clock';
     case 'unknown':
       return `#${route.path}`;
   }
@@ -51,6 +54,7 @@ export function hrefToRoute(hash: string): Route {
   const parts = path.split('/').filter((part) => part !== '');
   const [place, id, below, last] = parts.map(decodePart);
   if (parts.length === 0) return { screen: 'workshop' };
+  if (place === 'microphone-clock' && id === undefined) return { screen: 'microphone-clock' };
   if (place === 'instruments' && id !== undefined)
     return instrumentRoute(id, below, last) ?? { screen: 'unknown', path };
   if (place === 'visits' && id !== undefined && last === undefined) {

@@ -1,5 +1,6 @@
 /** Every word on the screens, in one object: another language is another object of the same shape. */
 import { chartTexts } from './texts/charts.ts';
+import { clockTexts } from './texts/clock.ts';
 import { commonTexts } from './texts/common.ts';
 import { instrumentTexts } from './texts/instrument.ts';
 import { recordingTexts } from './texts/recording.ts';
@@ -18,6 +19,7 @@ export const texts = {
   recording: recordingTexts,
   recordings: recordingsTexts,
   room: roomTexts,
+  clock: clockTexts,
   sound: soundTexts,
   take: takeTexts,
   charts: chartTexts,

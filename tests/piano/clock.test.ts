@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { type ClockReference, clockOffset, ppmToCents, referenceFrequency } from '../../src/piano/clock.ts';
+import {
+  type ClockReference,
+  clockOffset,
+  isOffsetTold,
+  ppmToCents,
+  referenceFrequency,
+} from '../../src/piano/clock.ts';
 import { formatPpm, formatPpmAsCents } from '../../src/piano/formatClock.ts';
 
 const tone: ClockReference = {
@@ -35,6 +41,14 @@ describe('clockOffset', () => {
     expect(offset.offsetPpm).toBeCloseTo(100.01, 2);
     expect(offset.offsetStandardUncertaintyPpm).toBeCloseTo(10, 9);
   });
+});
+
+it.each([
+  [60, 20, true],
+  [-60, 20, true],
+  [60, 31, false],
+])('tells an offset of %d ± %d ppm from none: %s', (offsetPpm, offsetStandardUncertaintyPpm, isTold) => {
+  expect(isOffsetTold({ offsetPpm, offsetStandardUncertaintyPpm })).toBe(isTold);
 });
 
 it('says 100 ppm as 0.17 cents', () => {

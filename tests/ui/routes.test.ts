@@ -18,6 +18,7 @@ const EVERY_SCREEN: Route[] = [
   { screen: 'survey', surveyId },
   { screen: 'recording', surveyId },
   { screen: 'take', takeId },
+  { screen: 'microphone-clock' },
 ];
 
 describe('addresses', () => {
@@ -41,6 +42,7 @@ describe('addresses', () => {
     '#/visits/v1/x',
     '#/visits/v1/edit/more',
     '#/takes/t1/edit',
+    '#/microphone-clock/x',
     '#/elsewhere',
   ])('that lead nowhere are said to be unknown: %s', (hash) => {
     expect(hrefToRoute(hash)).toEqual({ screen: 'unknown', path: hash.slice(1) });

@@ -62,7 +62,12 @@ export function measureReference(samples: Float32Array, sampleRateHz: number, ex
   return { measured: true, hz: whole.hz, standardUncertaintyHz, durationS };
 }
 
-/** The strongest peak near what is expected; the spectrum's own resolution is some tenths of a hertz. */
+/** Whether a tone near what is expected sounds in a second or more of sound. */
+export function isToneThere(samples: Float32Array, sampleRateHz: number, expectedHz: number): boolean {
+  return findPeak(samples, sampleRateHz, expectedHz) !== undefined;
+}
+
+/** The strongest peak near what is expected, in the middle of the sound; its place is good to some tenths of a hertz. */
 function findPeak(samples: Float32Array, sampleRateHz: number, expectedHz: number): number | undefined {
   const length = Math.min(samples.length, Math.round(LEAST_REFERENCE_S * sampleRateHz));
   const start = (samples.length - length) >> 1;

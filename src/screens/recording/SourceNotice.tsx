@@ -1,6 +1,7 @@
 import type { MicrophoneSetting } from '../../capture/microphoneSettings.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Notice } from '../../ui/Notice.tsx';
+import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
 import styles from './recording.module.css';
 import type { Source } from './source.ts';
@@ -23,7 +24,7 @@ export function SourceNotice({ source, takeCount, onStart, onResume }: SourceNot
     case 'off':
       return (
         <Offer label={takeCount > 0 ? words.resume : words.start} onPress={onStart}>
-          {safe} {words.startHint}
+          {safe} {words.startHint} <a href={routeToHref({ screen: 'microphone-clock' })}>{texts.clock.checkLink}</a>
         </Offer>
       );
     case 'asking':

@@ -15,6 +15,7 @@ import { Section } from '../../ui/Section.tsx';
 import { StripLegend } from '../../ui/StripLegend.tsx';
 import { scopeText } from '../../ui/scopeText.ts';
 import { texts } from '../../ui/texts.ts';
+import { ClockSection } from './ClockSection.tsx';
 import { InharmonicitySection } from './InharmonicitySection.tsx';
 import { LifeSection } from './LifeSection.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
@@ -30,7 +31,7 @@ export function SurveyScreen({ records, surveyId }: Props) {
   const page = useSurvey(records, surveyId);
   if (page.state !== 'ready') return <ReadState observed={page} />;
   if (!page.value) return <NotFound />;
-  const { instrument, cells, kept, setAside, sounds, curves, pooledRepeatability } = page.value;
+  const { instrument, survey, cells, kept, setAside, sounds, curves, pooledRepeatability } = page.value;
   return (
     <>
       <SurveyHeading page={page.value} />
@@ -68,6 +69,7 @@ export function SurveyScreen({ records, surveyId }: Props) {
           <LifeSection instrument={instrument} life={curves.life} />
         </>
       )}
+      <ClockSection survey={survey} />
       <SoundSection records={records} takes={[...kept, ...setAside]} sizes={sounds} />
     </>
   );
