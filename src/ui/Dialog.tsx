@@ -14,8 +14,12 @@ export function Dialog({ title, onClose, children }: DialogProps) {
     element?.showModal();
     return () => element?.close();
   }, []);
+  /** The event comes a moment after closing; where the sheet was opened again meanwhile, as React's strict mode does, it is stale. */
+  const tellClosed = () => {
+    if (!dialog.current?.open) onClose();
+  };
   return (
-    <dialog ref={dialog} className={styles.dialog} aria-labelledby={titleId} onClose={onClose}>
+    <dialog ref={dialog} className={styles.dialog} aria-labelledby={titleId} onClose={tellClosed}>
       <header className={styles.head}>
         <h2 id={titleId}>{title}</h2>
         <Button isLarge onPress={() => dialog.current?.close()}>

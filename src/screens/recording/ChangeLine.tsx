@@ -11,7 +11,7 @@ export function ChangeLine({ change, baseline }: Props) {
   return (
     <div className={styles.change} role="status" aria-label={texts.recording.change.label}>
       <p>{change && changeText(change, baseline)}</p>
-      <p className={styles.stray}>{stray && `△ ${stray}`}</p>
+      <p className={styles.stray}>{stray}</p>
     </div>
   );
 }

@@ -39,9 +39,9 @@ export const recordingTexts = {
     flatter: { 'as-found': 'flatter than found on', 'as-left': 'flatter than left on' },
     sharper: { 'as-found': 'sharper than found on', 'as-left': 'sharper than left on' },
     asBefore: { 'as-found': 'as found on', 'as-left': 'as left on' },
-    strayFlat: (cents: string) => `Moved ${cents} cents flatter than its neighbours`,
-    straySharp: (cents: string) => `Moved ${cents} cents sharper than its neighbours`,
-    again: ' – play it again?',
+    strayFlat: (cents: string) => `${cents} cents flatter than its neighbours`,
+    straySharp: (cents: string) => `${cents} cents sharper than its neighbours`,
+    again: ': play it again?',
     confirmed: ', twice alike',
   },
   desk: {

@@ -15,9 +15,9 @@ export const scopeTexts = {
   sampleCountValue: (count: number, all: number) => `${count} of ${all} notes`,
   sampleNotes: 'It asks for:',
   answerUniform: (cents: string) =>
-    `With the usual scatter of 0.7 cents from visit to visit, it can be sure that everything moved together once that is ${cents} cents`,
+    `With the usual scatter of 0.7 cents from visit to visit, it can be sure that everything moved together once that is ${cents} cents or more`,
   answerZone: (noteCount: number, cents: string) =>
-    `and it can see a zone of ${noteCount} neighbouring notes, wherever it lies, once it fell ${cents} cents below the rest`,
+    `and it can see a zone of ${noteCount} neighbouring notes, wherever it lies, once it fell ${cents} cents or more below the rest`,
   answerLimit: 'A single pin that slips between the notes played stays unseen.',
   sectionWhole: 'Section',
   sectionOther: 'Other notes',

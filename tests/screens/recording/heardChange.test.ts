@@ -55,7 +55,7 @@ describe('the warning', () => {
   it('comes where a note left its neighbours, and counts from them and not from zero', () => {
     const change = changeOf(played(-4.6));
     expect(change?.strayCents).toBeCloseTo(-7, 0);
-    expect(change && strayText(change)).toBe('Moved 7 cents flatter than its neighbours – play it again?');
+    expect(change && strayText(change)).toBe('7 cents flatter than its neighbours: play it again?');
   });
 
   it('does not come where all moved alike, however far', () => {
