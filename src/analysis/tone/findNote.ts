@@ -121,7 +121,12 @@ function detunesCents(midi: number): number[] {
 }
 
 /** A comb scores this much less 70 cents from where its note usually stands: two names for one pitch never tie. */
-const FAR_OFF_COST = 0.03;
+const FAR_OFF_COST = 0.05;
+
+/** Below the first note and above the last there is no other to be taken for. */
+function hasNoRival(midi: number, detuneCents: number): boolean {
+  return (midi === HIGHEST_MIDI && detuneCents > 0) || (midi === LOWEST_MIDI && detuneCents < 0);
+}
 
 /**
  * How far tuned pianos stand from equal temperament at both ends of the compass: about −20 cents at A0 and +25 at C8, little in
@@ -149,7 +154,7 @@ function bestComb(map: SalienceMap, midi: number, pitchStandardHz: number): Omit
     const teeth = teethOf(middleHz, inharmonicityB);
     for (const detune of detunes) {
       const comb = combScore(map, teeth, middleHz, detune);
-      const far = FAR_OFF_COST * Math.min(1, ((detune - 0.3 * stretch) / 70) ** 2);
+      const far = hasNoRival(midi, detune) ? 0 : FAR_OFF_COST * Math.min(1, ((detune - 0.3 * stretch) / 70) ** 2);
       const score = comb.score - unlikely - far;
       if (best && score <= best.comb.score) continue;
       best = { midi, f0Hz: centsToHz(detune, middleHz), inharmonicityB, comb: { ...comb, score } };

@@ -17,18 +17,34 @@ const PHASE_SHARE = 0.4;
 /** The decay's bend is seen for certain from this many standard deviations. */
 const CERTAIN = 5;
 
-/** Aftersound has to show on this share of a take's partials before it is reckoned with on the others. */
+/** Aftersound on this share of the partials that could show one makes it likely on the others. */
 const LEAST_SHARE = 0.12;
+/** Where no partial could have shown one, half of strings are reckoned to have one (a prior, chosen). */
+const UNKNOWN_SHARE = 0.5;
 
 /** Partials of one take, those with a single component made as uncertain as the take's other partials suggest. */
 export function withHiddenAftersound(partials: readonly PartialFit[]): PartialFit[] {
-  const doubleCount = partials.filter((partial) => partial.components.length > 1).length;
-  if (doubleCount < LEAST_SHARE * partials.length) return [...partials];
+  const share = aftersoundShare(partials);
   return partials.map((partial) => {
     if (partial.components.length > 1) return partial;
-    const hiddenHz = hiddenAftersoundHz({ ...partial, ...partial.components[0]! });
+    const hiddenHz = share * hiddenAftersoundHz({ ...partial, ...partial.components[0]! });
     return { ...partial, standardUncertaintyHz: Math.hypot(partial.standardUncertaintyHz, hiddenHz) };
   });
+}
+
+/** How much an unseen aftersound is to be reckoned with: fully, by half, or not at all. */
+function aftersoundShare(partials: readonly PartialFit[]): number {
+  const doubleCount = partials.filter((partial) => partial.components.length > 1).length;
+  const wouldShow = partials.filter(
+    (partial) => partial.components.length === 1 && showsBend({ ...partial, ...partial.components[0]! }),
+  );
+  const open = doubleCount + wouldShow.length;
+  if (open === 0) return UNKNOWN_SHARE;
+  return doubleCount >= LEAST_SHARE * open && doubleCount > 0 ? 1 : 0;
+}
+
+function showsBend(tone: SingleTone): boolean {
+  return bendOverNoise(tone, USUAL_SLOWNESS * Math.max(tone.dampingPerS, 0)) > CERTAIN;
 }
 
 export type SingleTone = {

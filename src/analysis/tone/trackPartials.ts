@@ -52,7 +52,8 @@ export function trackPartials(request: TrackRequest): Tone {
     const partial = fitPartial(partialRequest(request, n, predicted, guess));
     const amplitude = partial?.components[0]?.amplitude ?? 0;
     loudest = Math.max(loudest, amplitude);
-    if (!partial || amplitude < loudest * 10 ** (-FAINTEST_DB / 20)) {
+    const isFaint = amplitude < loudest * 10 ** (-FAINTEST_DB / 20);
+    if (!partial || isFaint || diesLikeNoise(partial, partials.at(-1))) {
       if (predicted.hz > 80) misses++;
       continue;
     }
@@ -63,6 +64,14 @@ export function trackPartials(request: TrackRequest): Tone {
   const uncertain = withHiddenAftersound(partials);
   const fit = partials.length >= 3 ? fitInharmonicity(asFrequencies(uncertain), guess, prior) : undefined;
   return { partials: uncertain, fit };
+}
+
+/** A burst of the blow's noise where a partial is looked for dies this many times faster than the partial before it. */
+const DIES_FASTER = 4;
+
+function diesLikeNoise(partial: PartialFit, before: PartialFit | undefined): boolean {
+  if (!before || partial.components.length > 1) return false;
+  return partial.components[0]!.dampingPerS > DIES_FASTER * before.components[0]!.dampingPerS + 4;
 }
 
 type Guess = {

@@ -62,9 +62,18 @@ describe('withHiddenAftersound', () => {
       { hz: 440 * n, amplitude: 0.02, dampingPerS: 0.7 },
     ]);
 
-  it('changes nothing where no partial shows an aftersound', () => {
-    const partials = [single(1), single(2), single(3)];
-    expect(withHiddenAftersound(partials)).toEqual(partials);
+  it('changes nothing where partials that would have shown an aftersound show none', () => {
+    const quiet = (n: number) => partialOf(n, [{ hz: 440 * n, amplitude: 0.1, dampingPerS: 3 }], { noiseRms: 1e-6 });
+    const [first, second] = withHiddenAftersound([single(1), quiet(2), quiet(3)]);
+    expect(first).toEqual(single(1));
+    expect(second!.standardUncertaintyHz).toBeCloseTo(quiet(2).standardUncertaintyHz, 9);
+  });
+
+  it('reckons with half an aftersound where no partial could have shown one', () => {
+    const [unknown] = withHiddenAftersound([single(1), single(2)]);
+    const [likely] = withHiddenAftersound([single(1), double(2)]);
+    const excess = (u: number) => Math.sqrt(u ** 2 - single(1).standardUncertaintyHz ** 2);
+    expect(excess(unknown!.standardUncertaintyHz) / excess(likely!.standardUncertaintyHz)).toBeCloseTo(0.5, 6);
   });
 
   it('makes single partials less certain where another shows one, and leaves that as it is', () => {
