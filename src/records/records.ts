@@ -6,7 +6,7 @@
 import { liveQuery } from 'dexie';
 import type { ClockCalibration } from '../piano/clock.ts';
 import type { InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
-import type { Instrument, InstrumentEvent, Measured, Survey, Take, TakeSound, Visit } from '../piano/instrument.ts';
+import type { Instrument, InstrumentEvent, Survey, Take, TakeSound, Visit } from '../piano/instrument.ts';
 import type { NoteReading } from '../piano/reading.ts';
 import { openDatabase, type RecordsDatabase } from './database.ts';
 import { hasDemonstration, removeDemonstration } from './demonstrationRows.ts';
@@ -16,8 +16,9 @@ import { createSoundRows, type DamagedRow, type SoundRows } from './soundRows.ts
 import { keptTakesOfInstrument, takeOf, takesOfSurvey } from './takeReads.ts';
 import { type SoundSizes, saveSound, soundOf, soundSizes } from './takeSounds.ts';
 import {
-  addReading,
+  addReadings,
   changeTakeNote,
+  type FurtherReading,
   type KeepTakeOptions,
   type KeepTakeOutcome,
   keepTake,
@@ -54,8 +55,8 @@ export type Records = {
   /** Makes a take the kept one of its note and string, or sets it aside. */
   setKept(takeId: TakeId, isKept: boolean): Promise<WriteOutcome>;
 
-  /** A further reading of a take's sound; the one before stays with the take. */
-  addReading(takeId: TakeId, reading: NoteReading, measured: Measured): Promise<WriteOutcome>;
+  /** Further readings of takes' sounds, all or none; the ones before stay with their takes. */
+  addReadings(further: readonly FurtherReading[]): Promise<WriteOutcome>;
 
   sound(takeId: TakeId): Promise<TakeSound | undefined>;
   /** Of one survey, or of all. */
@@ -172,7 +173,7 @@ function calibrationFunctions(
 
 type TakeFunctions = Pick<
   Records,
-  'take' | 'takesOfSurvey' | 'keptTakesOfInstrument' | 'keepTake' | 'changeTakeNote' | 'setKept' | 'addReading'
+  'take' | 'takesOfSurvey' | 'keptTakesOfInstrument' | 'keepTake' | 'changeTakeNote' | 'setKept' | 'addReadings'
 >;
 
 function takeFunctions(database: RecordsDatabase, sound: SoundRows): TakeFunctions {
@@ -183,7 +184,7 @@ function takeFunctions(database: RecordsDatabase, sound: SoundRows): TakeFunctio
     keepTake: (take, options) => keepTake(database, take, options),
     changeTakeNote: (takeId, midi, remeasured) => changeTakeNote(database, takeId, midi, remeasured),
     setKept: (takeId, isKept) => setKept(database, takeId, isKept),
-    addReading: (takeId, reading, measured) => addReading(database, takeId, reading, measured),
+    addReadings: (further) => addReadings(database, further),
   };
 }
 

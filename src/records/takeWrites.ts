@@ -72,23 +72,33 @@ export function changeTakeNote(
   });
 }
 
+export type FurtherReading = {
+  readonly takeId: TakeId;
+  readonly reading: NoteReading;
+  readonly measured: Measured;
+};
+
 /**
- * A further reading of the take's sound. It is the one shown from now on; the one before stays with the take. Which take of its
- * note is kept does not change.
+ * Further readings of takes' sounds, all of them or none. Each is the one shown from now on; the one before stays with its take.
+ * Which take of its note is kept does not change.
  */
-export function addReading(
-  database: RecordsDatabase,
-  takeId: TakeId,
-  reading: NoteReading,
-  measured: Measured,
-): Promise<WriteOutcome> {
-  return changeTake(database, takeId, (row) => {
-    const take = rowToTake(row);
-    if (reading.midi !== take.midi || reading.stringPosition !== take.stringPosition)
-      throw new NotARecordError(`the reading handed in is of note ${reading.midi}, the take is of note ${take.midi}`);
-    const before = { reading: take.reading, measured: take.measured ?? null };
-    return takeToRow({ ...take, reading, measured, earlierReadings: [...(take.earlierReadings ?? []), before] });
-  });
+export function addReadings(database: RecordsDatabase, further: readonly FurtherReading[]): Promise<WriteOutcome> {
+  return outcomeOf(() =>
+    database.transaction('rw', database.takes, async () => {
+      for (const { takeId, reading, measured } of further)
+        await database.takes.put(withReading(await foundRow(database, takeId), reading, measured));
+      return { written: true as const };
+    }),
+  );
+}
+
+function withReading(row: TakeRow, reading: NoteReading, measured: Measured): TakeRow {
+  const take = rowToTake(row);
+  if (reading.midi !== take.midi || reading.stringPosition !== take.stringPosition)
+    throw new NotARecordError(`the reading handed in is of note ${reading.midi}, the take is of note ${take.midi}`);
+  const before = { reading: take.reading, measured: take.measured ?? null };
+  const earlierReadings = [...(take.earlierReadings ?? []), before];
+  return soundRow('takes', takeToRow({ ...take, reading, measured, earlierReadings }));
 }
 
 function movedReading(reading: NoteReading, midi: number): NoteReading {
@@ -104,8 +114,7 @@ function changeTake(
 ): Promise<WriteOutcome> {
   return outcomeOf(() =>
     database.transaction('rw', database.takes, async () => {
-      const row = await database.takes.get(takeId);
-      if (!row) throw new NotARecordError(`there is no take ${takeId}`);
+      const row = await foundRow(database, takeId);
       const changed = soundRow('takes', change(row));
       const keptNow = changed.keptFlag === 1 ? await otherKeptRow(database, changed) : undefined;
       if (keptNow) await database.takes.put({ ...keptNow, keptFlag: 0 });
@@ -113,6 +122,12 @@ function changeTake(
       return { written: true as const };
     }),
   );
+}
+
+async function foundRow(database: RecordsDatabase, takeId: TakeId): Promise<TakeRow> {
+  const row = await database.takes.get(takeId);
+  if (!row) throw new NotARecordError(`there is no take ${takeId}`);
+  return row;
 }
 
 async function otherKeptRow(database: RecordsDatabase, row: TakeRow): Promise<TakeRow | undefined> {

@@ -95,7 +95,9 @@ it('brings a database of version 1 to this version, where sounds and further rea
   const sound = exampleSound(before);
   expect(await records.saveSound(sound)).toEqual({ written: true });
   const measured = { programVersion: '9.9.9', measuredAt: '2031-01-01T00:00:00.000Z' };
-  expect(await records.addReading(before.id, { ...before.reading, partial1Hz: 441 }, measured)).toEqual({
+  expect(
+    await records.addReadings([{ takeId: before.id, reading: { ...before.reading, partial1Hz: 441 }, measured }]),
+  ).toEqual({
     written: true,
   });
   expect(await records.sound(before.id)).toEqual(sound);

@@ -93,7 +93,7 @@ describe('soundSizes', () => {
   });
 });
 
-describe('addReading', () => {
+describe('addReadings', () => {
   const measured: Measured = { programVersion: '9.9.9', measuredAt: '2031-02-03T04:05:06.000Z' };
 
   it('shows the new figures and keeps the old ones with what made them', async () => {
@@ -102,11 +102,11 @@ describe('addReading', () => {
     const take = exampleTake(survey, { measured: first });
     await records.keepTake(take);
     const again = exampleReading({ partial1Hz: 440.51, offsetCents: 2.005 });
-    expect(await records.addReading(take.id, again, measured)).toEqual({ written: true });
+    expect(await records.addReadings([{ takeId: take.id, reading: again, measured }])).toEqual({ written: true });
     const once = { ...take, reading: again, measured, earlierReadings: [{ reading: take.reading, measured: first }] };
     expect(await records.take(take.id)).toEqual(once);
     const third = exampleReading({ partial1Hz: 440.52 });
-    await records.addReading(take.id, third, measured);
+    await records.addReadings([{ takeId: take.id, reading: third, measured }]);
     expect((await records.take(take.id))?.earlierReadings?.map((earlier) => earlier.reading.partial1Hz)).toEqual([
       440.5, 440.51,
     ]);
@@ -117,7 +117,7 @@ describe('addReading', () => {
     const records = await freshRecords();
     const take = exampleTake(survey, { isKept: false });
     await records.keepTake(take);
-    await records.addReading(take.id, exampleReading(), measured);
+    await records.addReadings([{ takeId: take.id, reading: exampleReading(), measured }]);
     expect(await records.take(take.id)).toMatchObject({ isKept: false, earlierReadings: [{ measured: null }] });
   });
 
@@ -125,9 +125,20 @@ describe('addReading', () => {
     const records = await freshRecords();
     const take = exampleTake(survey);
     await records.keepTake(take);
-    expect(await records.addReading(take.id, exampleReading({ midi: 70 }), measured)).toMatchObject({
+    expect(
+      await records.addReadings([{ takeId: take.id, reading: exampleReading({ midi: 70 }), measured }]),
+    ).toMatchObject({
       reason: 'not-a-record',
     });
+    expect(await records.take(take.id)).toEqual(take);
+  });
+
+  it('writes all of them or none', async () => {
+    const records = await freshRecords();
+    const take = exampleTake(survey);
+    await records.keepTake(take);
+    const further = (takeId: typeof take.id) => ({ takeId, reading: exampleReading({ partial1Hz: 441 }), measured });
+    expect(await records.addReadings([further(take.id), further(newId())])).toMatchObject({ reason: 'not-a-record' });
     expect(await records.take(take.id)).toEqual(take);
   });
 });

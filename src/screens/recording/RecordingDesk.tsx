@@ -132,7 +132,7 @@ function Progress({ recording: { book, microphone, recordings, store, message },
       namesString={namesString}
       doneCount={storedCount(book, store.writes)}
       allCount={progress.totalCount}
-      timeLeftS={recordings.state.phase === 'reading' ? null : progress.remainingS}
+      timeLeftS={recordings.state.phase === 'reading' ? null : progress.remainingS || null}
       isStruck={microphone.isStruck}
       message={message}
       level={microphone.source.state === 'listening' ? microphone.level : null}

@@ -2,6 +2,7 @@
 import type { Take } from '../../piano/instrument.ts';
 import { readingChangeCents } from '../../piano/readingChange.ts';
 import type { Records } from '../../records/records.ts';
+import type { FurtherReading } from '../../records/takeWrites.ts';
 import type { WriteFailure } from '../../records/writeOutcome.ts';
 import { measuredNow } from '../../ui/programVersion.ts';
 import { againWork } from '../../workers/againWork.ts';
@@ -18,59 +19,59 @@ export type AgainSummary = {
   readonly writeFault: WriteFailure | null;
 };
 
-export const NOTHING_AGAIN: AgainSummary = {
-  doneCount: 0,
-  largest: null,
-  notFoundMidi: [],
-  faultyCount: 0,
-  writeFault: null,
-};
-
 export type SurveyAgain = {
-  readonly records: Pick<Records, 'sound' | 'addReading'>;
+  readonly records: Pick<Records, 'sound' | 'addReadings'>;
   readonly askers: readonly TakeAsker[];
   /** Told after each take. */
-  readonly onProgress: (tried: number) => void;
+  readonly onProgress: (triedCount: number) => void;
   readonly isStopped: () => boolean;
 };
 
-/** Ends early where it is stopped, or where a reading could not be written; what was written stays. */
+type Again =
+  | { readonly kind: 'read'; readonly take: Take; readonly further: FurtherReading }
+  | { readonly kind: 'not-found'; readonly take: Take }
+  | { readonly kind: 'faulty' };
+
+/**
+ * Writes everything at once when it is over or was stopped, so that whoever watches the survey is not told 88 times; what is lost
+ * if the page dies before can be measured again.
+ */
 export async function measureSurveyAgain(takes: readonly Take[], again: SurveyAgain): Promise<AgainSummary> {
   const waiting = [...takes];
-  let summary = NOTHING_AGAIN;
-  let triedCount = 0;
-  const goOn = () => !again.isStopped() && summary.writeFault === null;
+  const results: Again[] = [];
   const workOn = async (asker: TakeAsker) => {
-    for (let take = waiting.shift(); take && goOn(); take = waiting.shift()) {
-      const part = await measureOne(take, asker, again);
-      summary = added(summary, part);
-      triedCount += 1;
-      again.onProgress(triedCount);
+    for (let take = waiting.shift(); take && !again.isStopped(); take = waiting.shift()) {
+      const result = await measureOne(take, asker, again);
+      // A worker that was stopped in the middle of a take is no fault of the sound.
+      if (result.kind !== 'faulty' || !again.isStopped()) results.push(result);
+      again.onProgress(results.length);
     }
   };
   await Promise.all(again.askers.map(workOn));
-  return summary;
+  const read = results.flatMap((result) => (result.kind === 'read' ? [result] : []));
+  const written = await again.records.addReadings(read.map(({ further }) => further));
+  return {
+    doneCount: written.written ? read.length : 0,
+    largest: written.written ? largestChange(read) : null,
+    notFoundMidi: results.flatMap((result) => (result.kind === 'not-found' ? [result.take.midi] : [])),
+    faultyCount: results.filter(({ kind }) => kind === 'faulty').length,
+    writeFault: written.written ? null : written,
+  };
 }
 
-async function measureOne(take: Take, asker: TakeAsker, { records, isStopped }: SurveyAgain): Promise<AgainSummary> {
+async function measureOne(take: Take, asker: TakeAsker, { records }: SurveyAgain): Promise<Again> {
   const sound = await records.sound(take.id);
   const outcome = sound ? await asker.ask(againWork(take, sound)).catch(() => null) : null;
-  // A worker that was stopped in the middle of a take is no fault of the sound.
-  if (outcome === null) return { ...NOTHING_AGAIN, faultyCount: isStopped() ? 0 : 1 };
-  if (!outcome.found) return { ...NOTHING_AGAIN, notFoundMidi: [take.midi] };
-  const written = await records.addReading(take.id, outcome.reading, measuredNow());
-  if (!written.written) return { ...NOTHING_AGAIN, writeFault: written };
-  const changeCents = readingChangeCents(take.reading, outcome.reading);
-  return { ...NOTHING_AGAIN, doneCount: 1, largest: { midi: take.midi, changeCents } };
+  if (outcome === null) return { kind: 'faulty' };
+  if (!outcome.found) return { kind: 'not-found', take };
+  return { kind: 'read', take, further: { takeId: take.id, reading: outcome.reading, measured: measuredNow() } };
 }
 
-function added(one: AgainSummary, other: AgainSummary): AgainSummary {
-  const size = ({ largest }: AgainSummary) => (largest === null ? -1 : Math.abs(largest.changeCents));
-  return {
-    doneCount: one.doneCount + other.doneCount,
-    largest: size(other) > size(one) ? other.largest : one.largest,
-    notFoundMidi: [...one.notFoundMidi, ...other.notFoundMidi],
-    faultyCount: one.faultyCount + other.faultyCount,
-    writeFault: one.writeFault ?? other.writeFault,
-  };
+function largestChange(read: readonly Extract<Again, { kind: 'read' }>[]): AgainSummary['largest'] {
+  const changes = read.map(({ take, further }) => ({
+    midi: take.midi,
+    changeCents: readingChangeCents(take.reading, further.reading),
+  }));
+  const size = (change: { changeCents: number }) => Math.abs(change.changeCents);
+  return changes.sort((one, other) => size(other) - size(one))[0] ?? null;
 }

@@ -28,7 +28,8 @@ export function useMeasureAgain(records: Records): MeasureAgain {
   const measure = async (take: Take, sound: TakeSound): Promise<string> => {
     const outcome = await sharedTakeWorker().ask(againWork(take, sound));
     if (!outcome.found) return words.nothing(outcome.detail);
-    const written = await records.addReading(take.id, outcome.reading, measuredNow());
+    const further = { takeId: take.id, reading: outcome.reading, measured: measuredNow() };
+    const written = await records.addReadings([further]);
     setWriteFault(written.written ? null : written);
     if (!written.written) return '';
     const changeCents = readingChangeCents(take.reading, outcome.reading);

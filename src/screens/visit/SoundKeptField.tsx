@@ -5,6 +5,7 @@ import { Disclosure } from '../../ui/Disclosure.tsx';
 import type { Choice } from '../../ui/Field.tsx';
 import { type SoundKept, soundKept } from '../../ui/soundKept.ts';
 import { texts } from '../../ui/texts.ts';
+import styles from './visit.module.css';
 
 const words = texts.sound.kept;
 const CHOICES: readonly Choice<SoundKept>[] = [
@@ -24,9 +25,12 @@ export function SoundKeptField({ storedSize }: { readonly storedSize: number }) 
   };
   return (
     <Disclosure summary={words.open(words.choices[kept])}>
-      <ChoiceField name="sound-kept" label={words.label} value={kept} choices={CHOICES} onChange={change} />
-      <p>{words.note(formatSize(USUAL_SURVEY_BYTES))}</p>
-      <p>{words.stored(formatSize(storedSize))}</p>
+      <div className={styles.start}>
+        <ChoiceField name="sound-kept" label={words.label} value={kept} choices={CHOICES} onChange={change} />
+        <p className={styles.privacy}>
+          {words.note(formatSize(USUAL_SURVEY_BYTES))} {words.stored(formatSize(storedSize))}
+        </p>
+      </div>
     </Disclosure>
   );
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { InstrumentId, SurveyId, TakeId, VisitId } from '../../../src/piano/ids.ts';
-import type { Measured, Take, TakeSound } from '../../../src/piano/instrument.ts';
-import type { NoteReading } from '../../../src/piano/reading.ts';
+import type { Take, TakeSound } from '../../../src/piano/instrument.ts';
+import type { FurtherReading } from '../../../src/records/takeWrites.ts';
 import { againSentences } from '../../../src/screens/survey/againSentences.ts';
 import { measureSurveyAgain, type SurveyAgain } from '../../../src/screens/survey/measureSurveyAgain.ts';
 import { texts } from '../../../src/ui/texts.ts';
@@ -35,13 +35,13 @@ function askerOf(changes: Readonly<Record<number, number | null>>): TakeAsker {
 }
 
 function setUp(over: Partial<SurveyAgain> = {}) {
-  const written: [TakeId, number, Measured][] = [];
-  const addReading = async (id: TakeId, reading: NoteReading, measured: Measured) => {
-    written.push([id, reading.midi, measured]);
+  const written: FurtherReading[] = [];
+  const addReadings = async (further: readonly FurtherReading[]) => {
+    written.push(...further);
     return { written: true } as const;
   };
   const again: SurveyAgain = {
-    records: { sound: soundOf, addReading },
+    records: { sound: soundOf, addReadings },
     askers: [askerOf({ 60: 0.0002, 61: -0.25, 62: null })],
     onProgress: () => undefined,
     isStopped: () => false,
@@ -54,8 +54,8 @@ describe('measureSurveyAgain', () => {
   it('writes a reading for each sound that gives one, and tells what became of all', async () => {
     const { again, written } = setUp();
     const summary = await measureSurveyAgain(takes, again);
-    expect(written.map(([id]) => id)).toEqual(['take 60', 'take 61']);
-    expect(written[0]?.[2].programVersion).toMatch(/^\d+\.\d+\.\d+/);
+    expect(written.map(({ takeId }) => takeId)).toEqual(['take 60', 'take 61']);
+    expect(written[0]?.measured.programVersion).toMatch(/^\d+\.\d+\.\d+/);
     expect(summary).toMatchObject({ doneCount: 2, notFoundMidi: [62], faultyCount: 1, writeFault: null });
     expect(summary.largest?.midi).toBe(61);
     expect(summary.largest?.changeCents).toBeCloseTo(-0.25, 9);
@@ -82,9 +82,9 @@ describe('measureSurveyAgain', () => {
     expect(written).toHaveLength(1);
   });
 
-  it('ends at the first reading that could not be written', async () => {
+  it('counts nothing as done where the readings could not be written', async () => {
     const full = { written: false, reason: 'storage-full', message: '' } as const;
-    const { again } = setUp({ records: { sound: soundOf, addReading: async () => full } });
-    expect(await measureSurveyAgain(takes, again)).toMatchObject({ doneCount: 0, writeFault: full, notFoundMidi: [] });
+    const { again } = setUp({ records: { sound: soundOf, addReadings: async () => full } });
+    expect(await measureSurveyAgain(takes, again)).toMatchObject({ doneCount: 0, largest: null, writeFault: full });
   });
 });
