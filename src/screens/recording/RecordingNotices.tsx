@@ -1,3 +1,4 @@
+import { expectedItem } from '../../survey/surveyProgress.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Notice } from '../../ui/Notice.tsx';
 import { RecordingsPicker } from '../../ui/RecordingsPicker.tsx';
@@ -18,6 +19,8 @@ export function RecordingNotices({
 }: {
   readonly recording: Recording;
 }) {
+  const isIdle = recordings.state.phase !== 'reading' && microphone.source.state === 'off';
+  const wantsRecordings = isIdle && expectedItem(book) !== null;
   return (
     <div className={styles.notices}>
       {recordings.state.phase !== 'reading' && (
@@ -28,9 +31,7 @@ export function RecordingNotices({
           onResume={resume}
         />
       )}
-      {recordings.state.phase !== 'reading' && microphone.source.state === 'off' && (
-        <RecordingsPicker onPick={recordings.read} />
-      )}
+      {wantsRecordings && <RecordingsPicker onPick={recordings.read} />}
       <RecordingsPanel state={recordings.state} onStop={recordings.stop} />
       <ProcessingNotice settings={microphone.notHonoured} />
       <AwakeAdvice isListening={microphone.source.state === 'listening'} awake={microphone.awake} />

@@ -33,9 +33,7 @@ export function SoundSection({ records, takes, sizes }: Props) {
         <Running again={again} />
       ) : (
         <FieldRow>
-          <Button isLarge onPress={() => void again.run(withSound)}>
-            {words.again.action}
-          </Button>
+          <Button onPress={() => void again.run(withSound)}>{words.again.action}</Button>
         </FieldRow>
       )}
       <Outcome state={again.state} />
@@ -50,9 +48,7 @@ function Running({ again: { state, stop } }: { readonly again: MeasureAgain }) {
     <div className={styles.running}>
       <p>{words.again.progress(triedCount, allCount)}</p>
       <progress className={styles.bar} max={allCount} value={triedCount} aria-label={words.again.progressLabel} />
-      <Button isLarge onPress={stop}>
-        {words.again.cancel}
-      </Button>
+      <Button onPress={stop}>{words.again.cancel}</Button>
     </div>
   );
 }

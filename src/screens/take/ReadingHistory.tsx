@@ -50,5 +50,5 @@ const COLUMNS: readonly Column<HistoryRow>[] = [
 export function ReadingHistory({ take }: { readonly take: Take }) {
   const rows = historyRows(take);
   if (rows.length === 0) return null;
-  return <DataTable caption={words.caption} columns={COLUMNS} rows={rows} rowKey={(row) => row.key} />;
+  return <DataTable caption={words.caption} columns={COLUMNS} rows={rows} rowKey={(row) => row.key} stacksWhenNarrow />;
 }

@@ -38,10 +38,10 @@ function SoundActions({ records, take, sound }: Props & { readonly sound: TakeSo
   return (
     <>
       <FieldRow>
-        <Button isLarge onPress={() => (playback.isPlaying ? playback.stop() : void playback.play(sound))}>
+        <Button onPress={() => (playback.isPlaying ? playback.stop() : void playback.play(sound))}>
           {playback.isPlaying ? words.take.stop : words.take.play}
         </Button>
-        <Button isLarge isDisabled={again.isRunning} onPress={() => void again.run(take, sound)}>
+        <Button isDisabled={again.isRunning} onPress={() => void again.run(take, sound)}>
           {again.isRunning ? words.again.running : words.again.action}
         </Button>
       </FieldRow>
