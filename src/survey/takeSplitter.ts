@@ -17,6 +17,14 @@ export type Segment = {
   readonly hasHole: boolean;
 };
 
+/** A take that has not ended yet, as far as it is known. */
+export type SoundingTake = {
+  /** From up to 0.3 s before the strike to the sample that came last. A view, good until the next push. */
+  readonly samples: Float32Array;
+  readonly startSample: number;
+  readonly onsetIndex: number;
+};
+
 export type TakeSplitter = {
   /** Any number of samples, full scale ±1. Gives the takes that ended; a take comes up to a second after its end. */
   push(block: Float32Array): Segment[];
@@ -24,6 +32,11 @@ export type TakeSplitter = {
   markHole(): void;
   /** The recording is over: the take that still sounds. */
   finish(): Segment[];
+  /**
+   * The take in progress; null between takes. It begins where its segment will, but its end is not known yet: the newest half
+   * second or more may be silence, or the next note.
+   */
+  sounding(): SoundingTake | null;
   /** Level of the room between the takes re a full-scale sine; null while no gap has been heard. */
   roomLevelDbfs(): number | null;
 };
@@ -51,12 +64,13 @@ export function createTakeSplitter(sampleRateHz: number): TakeSplitter {
   let idleFrom = 0;
   let holes: number[] = [];
 
+  const startOf = (onset: number) => Math.max(0, onset - samplesOf(PRE_ROLL_S));
   const close = (end: number, endedBy: Segment['endedBy']): Segment[] => {
     if (!take) return [];
     const { onset } = take;
     take = undefined;
     idleFrom = end;
-    const startSample = Math.max(0, onset - samplesOf(PRE_ROLL_S));
+    const startSample = startOf(onset);
     const hasHole = holes.some((at) => at > onset && at < end);
     holes = holes.filter((at) => at >= end);
     return [
@@ -104,6 +118,12 @@ export function createTakeSplitter(sampleRateHz: number): TakeSplitter {
     finish() {
       const segments = finder.finish().flatMap(onEvent);
       return [...segments, ...close(history.endIndex, 'end-of-recording')];
+    },
+    sounding() {
+      if (!take) return null;
+      const startSample = startOf(take.onset);
+      const samples = history.view(startSample, history.endIndex);
+      return { samples, startSample, onsetIndex: take.onset - startSample };
     },
     roomLevelDbfs: () => room.levelDbfs(),
   };

@@ -122,6 +122,58 @@ describe('a take', () => {
   });
 });
 
+describe('a take that still sounds', () => {
+  const scene = makeScene({ ...PLAIN, seed: 24, fromMidi: 50, toMidi: 56, step: 3, gapS: [0, 1.5], holdS: [1.2, 3] });
+  const segments = splitAll(scene.samples, RATE);
+  /** What sounds when so much was heard. */
+  const soundingAt = (heardCount: number, blockLength: number) => {
+    const splitter = createTakeSplitter(RATE);
+    let ended = 0;
+    for (let start = 0; start < heardCount; start += blockLength)
+      ended += splitter.push(scene.samples.subarray(start, Math.min(heardCount, start + blockLength))).length;
+    const sounding = splitter.sounding();
+    return { ended, sounding: sounding && { ...sounding, samples: sounding.samples.slice() } };
+  };
+
+  it('begins where its segment will, and holds the stream up to now', () => {
+    for (const [index, { startSample, onsetIndex }] of segments.entries()) {
+      const heardCount = startSample + onsetIndex + RATE;
+      const { ended, sounding } = soundingAt(heardCount, 1000);
+      expect(ended).toBe(index);
+      expect(sounding).toEqual({ samples: scene.samples.slice(startSample, heardCount), startSample, onsetIndex });
+    }
+  });
+
+  it('does not depend on how the stream was cut into blocks', () => {
+    for (const heardCount of [RATE, 1.7 * RATE, 2.45 * RATE, 5 * RATE, scene.samples.length])
+      for (const blockLength of [77, 2048]) {
+        expect(soundingAt(heardCount, blockLength)).toEqual(soundingAt(heardCount, heardCount));
+      }
+  });
+
+  it('is none before the first strike, between takes and after the end', () => {
+    const { samples } = synthesizeNote({
+      strings: [{ midi: 60 }],
+      durationS: 5,
+      sampleRateHz: RATE,
+      leadS: 1,
+      releaseAtS: 1.5,
+      snrDb: 40,
+      seed: 25,
+    });
+    const splitter = createTakeSplitter(RATE);
+    const sounds = [1, 1.5, 1.9].map((untilS, index, all) => {
+      splitter.push(samples.subarray((all[index - 1] ?? 0) * RATE, untilS * RATE));
+      return splitter.sounding() !== null;
+    });
+    expect(sounds).toEqual([false, false, true]);
+    splitter.push(samples.subarray(1.9 * RATE));
+    expect(splitter.sounding()).toBeNull();
+    splitter.finish();
+    expect(splitter.sounding()).toBeNull();
+  });
+});
+
 describe('the end of a take', () => {
   const note = (midi: number, durationS: number, more = {}) =>
     synthesizeNote({ strings: [{ midi }], durationS, sampleRateHz: RATE, leadS: 0.5, snrDb: 40, seed: 31, ...more });
