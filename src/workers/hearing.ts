@@ -1,10 +1,17 @@
 /** The listening worker's work, apart from the messages: blocks in; reports and cut takes out. */
 import type { SoundBlock } from '../piano/soundBlock.ts';
 import { createClockWatch } from './clockWatch.ts';
+import { createEarlyMoments } from './earlyMoments.ts';
 import { createFrameCount } from './frameCount.ts';
 import { createHoleFinder } from './holeFinder.ts';
 import { createLevelMeter } from './levelMeter.ts';
-import type { HoleCause, ListeningReport, ListeningSettings, SegmentToMeasure } from './listeningMessages.ts';
+import type {
+  EarlyToMeasure,
+  HoleCause,
+  ListeningReport,
+  ListeningSettings,
+  SegmentToMeasure,
+} from './listeningMessages.ts';
 import { createRoomWatch } from './roomWatch.ts';
 import { createStrikeNotice } from './strikeNotice.ts';
 import { createTakeCutter } from './takeCutter.ts';
@@ -12,6 +19,8 @@ import { createTakeCutter } from './takeCutter.ts';
 export type HearingOutlets = {
   readonly report: (report: ListeningReport) => void;
   readonly measure: (segment: SegmentToMeasure) => void;
+  /** A take that still sounds; the newest request alone counts. */
+  readonly measureEarly: (sounding: EarlyToMeasure) => void;
   /** The system's clock: milliseconds, steady. */
   readonly nowMs: () => number;
 };
@@ -37,6 +46,7 @@ export function createHearing(sampleRateHz: number, settings: ListeningSettings,
   const cutter = createTakeCutter(sampleRateHz, settings);
   const meter = createLevelMeter(sampleRateHz);
   const strikes = createStrikeNotice(sampleRateHz);
+  const early = createEarlyMoments(sampleRateHz);
   const room = createRoomWatch(sampleRateHz);
   let holes = createHoleFinder(sampleRateHz);
   const frames = createFrameCount();
@@ -74,12 +84,21 @@ export function createHearing(sampleRateHz: number, settings: ListeningSettings,
   const show = (samples: Float32Array, roomDbfs: number | null) => {
     for (const level of meter.push(samples)) report({ kind: 'level', ...level });
     const struck = strikes.push(samples, roomDbfs);
-    for (const index of struck) report({ kind: 'strike', atS: (heardCount + index) / sampleRateHz });
+    for (const index of struck) {
+      report({ kind: 'strike', atS: (heardCount + index) / sampleRateHz });
+      early.suspectStrike(heardCount + index);
+    }
     const quiet = room.push(samples, struck.length > 0);
     if (quiet) report({ kind: 'room', ...quiet });
     if (roomDbfs === null || Math.abs(roomDbfs - (toldRoomDbfs ?? Infinity)) < ROOM_STEP_DB) return;
     toldRoomDbfs = roomDbfs;
     report({ kind: 'room-level', levelDbfs: roomDbfs });
+  };
+  const askEarly = () => {
+    const since = cutter.soundingSince();
+    const end = since === null ? null : early.endToMeasure(since, heardCount);
+    const sounding = end === null ? null : cutter.soundingUpTo(end);
+    if (sounding) outlets.measureEarly(sounding);
   };
   return {
     hear: (block) => {
@@ -89,6 +108,7 @@ export function createHearing(sampleRateHz: number, settings: ListeningSettings,
       show(block.samples, cutter.roomLevelDbfs());
       cutAtHoles(block.samples);
       heardCount += block.samples.length;
+      askEarly();
     },
     interrupt: () => {
       clock.restart();

@@ -33,6 +33,7 @@ function open(request: Extract<ListeningRequest, { kind: 'open' }>): Ears {
   const hearing = createHearing(sampleRateHz, settings, {
     report: (report) => scope.postMessage(report),
     measure: (segment) => tell(segment, [segment.samples.buffer]),
+    measureEarly: (sounding) => tell(sounding, [sounding.samples.buffer]),
     nowMs: () => performance.now(),
   });
   const flushed = new Promise<void>((resolve) => {

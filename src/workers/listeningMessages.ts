@@ -31,23 +31,30 @@ export type ListeningRequest =
 
 export type SegmentEnd = 'decay' | 'next-strike' | 'longest' | 'end-of-recording';
 
-/** Listening worker to measuring worker: one cut stretch, from a little before its strike. */
-export type SegmentToMeasure = {
-  readonly kind: 'segment';
+type StruckSound = {
+  /** From a little before the strike. */
   readonly samples: Float32Array<ArrayBuffer>;
   readonly sampleRateHz: number;
   /** Time of the first sample since listening began. */
   readonly startS: number;
   readonly onsetIndex: number;
-  readonly endedBy: SegmentEnd;
-  readonly hasHole: boolean;
   /** Those that held at the strike. */
   readonly settings: ListeningSettings;
   /** How often they had been set until then: a note that is named again counts again. */
   readonly settingsNumber: number;
 };
 
-export type MeasuringRequest = SegmentToMeasure | { readonly kind: 'end' };
+/** Listening worker to measuring worker: one cut stretch. */
+export type SegmentToMeasure = StruckSound & {
+  readonly kind: 'segment';
+  readonly endedBy: SegmentEnd;
+  readonly hasHole: boolean;
+};
+
+/** A take that still sounds, as much of it as there is; its segment follows. */
+export type EarlyToMeasure = StruckSound & { readonly kind: 'early' };
+
+export type MeasuringRequest = SegmentToMeasure | EarlyToMeasure | { readonly kind: 'end' };
 
 /** Page to measuring worker. */
 export type MeasuringSetUp = { readonly kind: 'segments-from'; readonly segments: MessagePort };
@@ -92,6 +99,18 @@ export type TakeMessage = {
   readonly sampleRateHz: number;
 };
 
+/** What a take that still sounds looks like so far. To be shown, never stored: its TakeMessage follows. */
+export type EarlyMessage = {
+  readonly kind: 'early';
+  /** The same as its take's. */
+  readonly onsetS: number;
+  /** From the strike to where the sound was measured. */
+  readonly toneS: number;
+  readonly midi: number;
+  readonly offsetCents: number;
+  readonly offsetStandardUncertaintyCents: number;
+};
+
 /** What the quiet before the first take is like. */
 export type RoomMessage = { readonly kind: 'room' } & QuietRoom;
 
@@ -101,6 +120,7 @@ export type ListeningReport =
   | HoleMessage
   | ClockMessage
   | TakeMessage
+  | EarlyMessage
   | RoomMessage
   | { readonly kind: 'strike'; readonly atS: number }
   | { readonly kind: 'room-level'; readonly levelDbfs: number }

@@ -3,12 +3,21 @@ import { type MeasureOptions, measureTake } from '../analysis/tone/measureTake.t
 import { skipAfterStrikeS } from '../analysis/tone/takeBounds.ts';
 import type { NoteReading, TakeOutcome } from '../piano/reading.ts';
 import { findJumps } from './jumpFinder.ts';
-import type { SegmentToMeasure, TakeMessage } from './listeningMessages.ts';
+import type { EarlyToMeasure, SegmentToMeasure, TakeMessage } from './listeningMessages.ts';
 
 /** @param expectedMidi the note that a walk up the compass has come to, where there is one */
 export function measureSegment(segment: SegmentToMeasure, expectedMidi: number | undefined): TakeMessage {
-  const { samples, sampleRateHz, startS, onsetIndex, settings } = segment;
-  const options: MeasureOptions = {
+  const outcome = measureTake(segment.samples, segment.sampleRateHz, measureOptions(segment, expectedMidi));
+  const hasHole = segment.hasHole || hasJump(segment, outcome);
+  return takeOf({ ...segment, hasHole }, hasHole ? withHole(outcome) : outcome);
+}
+
+/** How a take is measured, also while it still sounds. */
+export function measureOptions(
+  { settings, onsetIndex, startS }: EarlyToMeasure | SegmentToMeasure,
+  expectedMidi: number | undefined,
+): MeasureOptions {
+  return {
     pitchStandardHz: settings.pitchStandardHz,
     stringPosition: settings.stringPosition,
     onsetIndex,
@@ -16,9 +25,6 @@ export function measureSegment(segment: SegmentToMeasure, expectedMidi: number |
     ...(settings.midi !== undefined && { midi: settings.midi }),
     ...(expectedMidi !== undefined && { expectedMidi }),
   };
-  const outcome = measureTake(samples, sampleRateHz, options);
-  const hasHole = segment.hasHole || hasJump(segment, outcome);
-  return takeOf({ ...segment, hasHole }, hasHole ? withHole(outcome) : outcome);
 }
 
 /** Whether the stretch that was measured has a jump in it. */

@@ -1,6 +1,7 @@
 /** The page's side of the two workers: one cuts the sound into takes, the other measures them meanwhile. */
 import type {
   ClockMessage,
+  EarlyMessage,
   HoleMessage,
   LevelMessage,
   ListeningReport,
@@ -15,6 +16,8 @@ import { parseListeningReport } from './parseMessage.ts';
 export type ListeningHandlers = {
   /** Every take with its outcome, in the order played; a take with a hole in it is never usable. */
   readonly onTake: (take: TakeMessage) => void;
+  /** What a take that still sounds looks like so far; the take itself follows. At most a few for each take, often one. */
+  readonly onEarly?: (early: EarlyMessage) => void;
   /** A fault of the program itself. What was heard before it has been told. */
   readonly onFailed: (detail: string) => void;
   /** Ten times a second. */
@@ -87,6 +90,7 @@ type Told = Exclude<ListeningReport, { kind: 'finished' }>;
 
 function tell(report: Told, handlers: ListeningHandlers): void {
   if (report.kind === 'take') handlers.onTake(report);
+  else if (report.kind === 'early') handlers.onEarly?.(report);
   else if (report.kind === 'level') handlers.onLevel?.(report);
   else if (report.kind === 'strike') handlers.onStrike?.(report.atS);
   else if (report.kind === 'hole') handlers.onHole?.(report);

@@ -38,17 +38,17 @@ const listeningRequest = v.variant('kind', [
   bare('finish'),
 ]);
 
+const sound = { samples, sampleRateHz: v.pipe(finite, v.minValue(1)), startS: finite, settings };
+
 const take = {
-  samples,
-  sampleRateHz: v.pipe(finite, v.minValue(1)),
-  startS: finite,
+  ...sound,
   endedBy: v.picklist(['decay', 'next-strike', 'longest', 'end-of-recording']),
   hasHole: v.boolean(),
-  settings,
 };
 
 const measuringRequest = v.variant('kind', [
   v.object({ kind: v.literal('segment'), ...take, onsetIndex: count, settingsNumber: count }),
+  v.object({ kind: v.literal('early'), ...sound, onsetIndex: count, settingsNumber: count }),
   bare('end'),
 ]);
 
@@ -77,6 +77,14 @@ const listeningReport = v.variant('kind', [
   }),
   v.object({ kind: v.literal('clock'), audioFrameCount: count, systemTimeMs: finite, runNumber: count }),
   v.object({ kind: v.literal('take'), ...take, outcome, onsetS: finite, durationS: finite }),
+  v.object({
+    kind: v.literal('early'),
+    onsetS: finite,
+    toneS: finite,
+    midi: v.pipe(v.number(), v.integer()),
+    offsetCents: finite,
+    offsetStandardUncertaintyCents: finite,
+  }),
   v.object({
     kind: v.literal('room'),
     noiseDbfs: v.number(),

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { createHearing } from '../../src/workers/hearing.ts';
-import type { ListeningReport, ListeningSettings, SegmentToMeasure } from '../../src/workers/listeningMessages.ts';
+import type {
+  EarlyToMeasure,
+  ListeningReport,
+  ListeningSettings,
+  SegmentToMeasure,
+} from '../../src/workers/listeningMessages.ts';
 import { synthesizeSurvey } from '../support/syntheticSurvey.ts';
 
 const SAMPLE_RATE_HZ = 44100;
@@ -19,10 +24,12 @@ const { samples, truth } = synthesizeSurvey({
 function hearingOf() {
   const reports: ListeningReport[] = [];
   const segments: SegmentToMeasure[] = [];
+  const early: EarlyToMeasure[] = [];
   let nowMs = 0;
   const hearing = createHearing(SAMPLE_RATE_HZ, SETTINGS, {
     report: (report) => reports.push(report),
     measure: (segment) => segments.push(segment),
+    measureEarly: (sounding) => early.push(sounding),
     nowMs: () => nowMs,
   });
   /** Blocks from `from` to `to`, their frame count shifted by `shift`. */
@@ -32,10 +39,12 @@ function hearingOf() {
       hearing.hear({ kind: 'block', firstFrame: at + shift, samples: sound.slice(at, Math.min(to, at + BLOCK)) });
     }
   };
-  return { hearing, play, segments, reports };
+  return { hearing, play, segments, early, reports };
 }
 
 const atSecondNote = truth[1]!.onsetIndex + 20_000;
+/** 1.15 s after a strike: the take before has been cut, this one's first second has been heard. */
+const blockAfter = (onsetIndex: number) => Math.ceil((onsetIndex + 1.15 * SAMPLE_RATE_HZ) / BLOCK) * BLOCK;
 const second = Math.floor(atSecondNote / BLOCK) * BLOCK;
 
 describe('createHearing', () => {
@@ -126,13 +135,35 @@ describe('createHearing', () => {
     expect(segments[2]!.startS + segments[2]!.onsetIndex / SAMPLE_RATE_HZ).toBeCloseTo(heardS, 1);
   });
 
+  it('hands on what it heard of each take while it sounds, before the take itself', () => {
+    const { hearing, play, segments, early } = hearingOf();
+    for (const [index, { onsetIndex, onsetS }] of truth.entries()) {
+      play(samples, index === 0 ? 0 : blockAfter(truth[index - 1]!.onsetIndex), blockAfter(onsetIndex));
+      expect(segments).toHaveLength(index); // the one before has ended, and this one sounds
+      const [own, ...more] = early.filter(({ startS }) => Math.abs(startS + 0.3 - onsetS) < 0.05);
+      expect(more).toEqual([]);
+      expect(own!.samples.length - own!.onsetIndex).toBeGreaterThanOrEqual(SAMPLE_RATE_HZ);
+      expect(own!.samples.length - own!.onsetIndex).toBeLessThan(1.1 * SAMPLE_RATE_HZ);
+      const start = Math.round(own!.startS * SAMPLE_RATE_HZ);
+      expect(own!.samples).toEqual(samples.slice(start, start + own!.samples.length));
+    }
+    hearing.finish();
+    // The first two were struck out by the next note, and asked for once more up to there.
+    for (const [index, segment] of segments.entries()) {
+      const own = early.filter(({ startS }) => startS === segment.startS);
+      expect(own.map(({ onsetIndex }) => onsetIndex)).toEqual(own.map(() => segment.onsetIndex));
+      expect(own).toHaveLength(index < 2 ? 2 : 1);
+    }
+  });
+
   it('gives a take the settings that held when it was struck', () => {
-    const { hearing, play, segments } = hearingOf();
+    const { hearing, play, segments, early } = hearingOf();
     play(samples, 0, second);
     hearing.set({ ...SETTINGS, stringPosition: 3 });
     play(samples, second);
     hearing.finish();
     expect(segments.map((segment) => segment.settings.stringPosition)).toEqual([0, 0, 3]);
     expect(segments.map((segment) => segment.settingsNumber)).toEqual([0, 0, 1]);
+    expect(early.at(-1)).toMatchObject({ settings: { stringPosition: 3 }, settingsNumber: 1 });
   });
 });

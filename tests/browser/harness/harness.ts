@@ -12,6 +12,7 @@ function openAndNote(settings: ListeningSettings) {
   const note = (report: ListeningReport) => told.reports.push(report);
   const desk = openListening(settings, {
     onTake: note,
+    onEarly: note,
     onLevel: note,
     onHole: note,
     onClock: note,
