@@ -61,7 +61,7 @@ export function RecordingDesk({ records, stored }: Props) {
     <>
       <RecordingNotices recording={recording} />
       <div className={styles.desk}>
-        <HeardNote heard={heard} nextMidi={next?.midi ?? null}>
+        <HeardNote heard={heard} early={microphone.early} nextMidi={next?.midi ?? null}>
           <Change stored={stored} recording={recording} />
           {microphone.source.state === 'listening' && microphone.room && <RoomPanel room={microphone.room} />}
         </HeardNote>

@@ -3,7 +3,7 @@ import type { AwakeState } from '../../capture/keepScreenAwake.ts';
 import type { MicrophoneSetting } from '../../capture/microphoneSettings.ts';
 import { type Listening, startListening } from '../../capture/startListening.ts';
 import type { Loss } from '../../capture/watchForLoss.ts';
-import type { ClockMessage, ListeningSettings, TakeMessage } from '../../workers/listeningMessages.ts';
+import type { ClockMessage, EarlyMessage, ListeningSettings, TakeMessage } from '../../workers/listeningMessages.ts';
 import { type ListeningDesk, openListening } from '../../workers/openListening.ts';
 import { type LevelView, levelView, SILENT_LEVEL } from './levelView.ts';
 import { nextRoom, type RoomEvent, type RoomState, UNHEARD_ROOM } from './roomState.ts';
@@ -22,6 +22,8 @@ export type Microphone = {
   readonly awake: AwakeState;
   /** Null while nothing is heard. */
   readonly level: LevelView | null;
+  /** What the take that still sounds looks like so far; null once it was told as a whole. */
+  readonly early: EarlyMessage | null;
   /** A strike was noticed and its take is not there yet. */
   readonly isStruck: boolean;
   /** Sound was missing since the last take. */
@@ -43,6 +45,7 @@ type Session = { readonly listening: Listening; readonly desk: ListeningDesk };
 export function useListening(events: ListeningEvents): Microphone {
   const [source, setSource] = useState<Source>({ state: 'off' });
   const [level, setLevel] = useState<LevelView | null>(null);
+  const [early, setEarly] = useState<EarlyMessage | null>(null);
   const [isStruck, setStruck] = useState(false);
   const [hasHole, setHole] = useState(false);
   const [notHonoured, setNotHonoured] = useState<readonly MicrophoneSetting[]>([]);
@@ -58,10 +61,12 @@ export function useListening(events: ListeningEvents): Microphone {
     if (!ending) return;
     await ending.listening.stop();
     ending.desk.close();
+    setEarly(null);
   };
   const hearRoom = (event: RoomEvent) => setRoom((known) => known && nextRoom(known, event));
   const onTake = (take: TakeMessage) => {
     setRoom(null);
+    setEarly(null);
     setStruck(false);
     setHole(take.hasHole);
     latestEvents.current.onTake(take);
@@ -76,6 +81,7 @@ export function useListening(events: ListeningEvents): Microphone {
     await stop();
     const desk = openListening(settings, {
       onTake,
+      onEarly: setEarly,
       onFailed,
       onLevel: ({ peakDbfs, isClipped }) => {
         setLevel(levelView(peakDbfs, isClipped));
@@ -116,5 +122,5 @@ export function useListening(events: ListeningEvents): Microphone {
   // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the screen closes
   useEffect(() => () => void stop(), []);
   const awake = useAwakeScreen(source.state === 'listening');
-  return { source, awake, level, isStruck, hasHole, room, notHonoured, start, pause, resume, stop, set };
+  return { source, awake, level, early, isStruck, hasHole, room, notHonoured, start, pause, resume, stop, set };
 }

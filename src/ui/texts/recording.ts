@@ -15,6 +15,8 @@ export const recordingTexts = {
   progressLabel: 'Notes with a take',
   writing: 'being stored …',
   struck: 'heard a strike, listening …',
+  listening: 'listening',
+  before: (sentence: string) => `Before it: ${sentence}`,
   kept: 'kept',
   keptDoubtful: 'stored, doubtful',
   notKept: 'not stored',
