@@ -12,6 +12,8 @@ export type SoundEventQueue = {
   hasStrikeNear(index: number): boolean;
   /** What happened up to `index`, in order; each event once. */
   takeUpTo(index: number): SoundEvent[];
+  /** The same up to the last strike there; nothing where no strike waits. */
+  takeUpToStrike(index: number): SoundEvent[];
 };
 
 /** @param sameStrikeReach of two strikes nearer to each other than this only the first is handed on */
@@ -26,6 +28,12 @@ export function createSoundEventQueue(sameStrikeReach: number): SoundEventQueue 
     lastStrikeIndex = event.index;
     return true;
   };
+  const takeUpTo = (index: number) => {
+    if (waiting[0] === undefined || timeOf(waiting[0]) > index) return [];
+    const due = waiting.filter((event) => timeOf(event) <= index);
+    waiting = waiting.slice(due.length);
+    return due.filter(isNew);
+  };
   return {
     add(event) {
       const place = waiting.findLastIndex((other) => timeOf(other) <= timeOf(event));
@@ -33,11 +41,10 @@ export function createSoundEventQueue(sameStrikeReach: number): SoundEventQueue 
     },
     hasStrikeNear: (index) =>
       Math.abs(lastStrikeIndex - index) < sameStrikeReach || waiting.some((event) => isSame(event, index)),
-    takeUpTo(index) {
-      if (waiting[0] === undefined || timeOf(waiting[0]) > index) return [];
-      const due = waiting.filter((event) => timeOf(event) <= index);
-      waiting = waiting.slice(due.length);
-      return due.filter(isNew);
+    takeUpTo,
+    takeUpToStrike(index) {
+      const strike = waiting.findLast((event) => event.kind === 'strike' && event.index <= index);
+      return strike ? takeUpTo(timeOf(strike)) : [];
     },
   };
 }

@@ -9,7 +9,7 @@ import { createSuddenSoundWatch } from './suddenSounds.ts';
 import { createToneFrameReader, LONG_FRAME_HOPS } from './toneFrames.ts';
 
 export type StrikeFinder = {
-  /** Events come in order of time, DECISION_LAG_S late at most. */
+  /** Events come in order of time, DECISION_LAG_S late at most; a strike, with all before it, once the guesses up to it are judged. */
   push(block: Float32Array): SoundEvent[];
   finish(): SoundEvent[];
 };
@@ -86,7 +86,7 @@ export function createStrikeFinder(sampleRateHz: number): StrikeFinder {
         start += piece.length;
         if (history.endIndex < endIndex + hop) continue;
         oneHop();
-        events.push(...queue.takeUpTo(endIndex - lag));
+        events.push(...queue.takeUpTo(endIndex - lag), ...queue.takeUpToStrike(endIndex - judge.reachAfter));
       }
       return events;
     },

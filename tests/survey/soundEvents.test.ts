@@ -19,6 +19,15 @@ describe('createSoundEventQueue', () => {
     expect(queue.takeUpTo(1000).map(placeOf)).toEqual(['frame 200', 'frame 300']);
   });
 
+  it('hands on a strike and what was before it, and keeps what is after it', () => {
+    const queue = createSoundEventQueue(10);
+    for (const event of [frame(100), strike(150), frame(200), frame(300), strike(350)]) queue.add(event);
+    expect(queue.takeUpToStrike(149)).toEqual([]);
+    expect(queue.takeUpToStrike(320).map(placeOf)).toEqual(['frame 100', 'strike 150']);
+    expect(queue.takeUpToStrike(320)).toEqual([]);
+    expect(queue.takeUpTo(320).map(placeOf)).toEqual(['frame 200', 'frame 300']);
+  });
+
   it('hands on the first of two strikes that are one', () => {
     const queue = createSoundEventQueue(10);
     for (const index of [105, 100, 111]) queue.add(strike(index));

@@ -162,7 +162,7 @@ describe('a take that still sounds', () => {
       seed: 25,
     });
     const splitter = createTakeSplitter(RATE);
-    const sounds = [1, 1.5, 1.9].map((untilS, index, all) => {
+    const sounds = [1, 1.3, 1.9].map((untilS, index, all) => {
       splitter.push(samples.subarray((all[index - 1] ?? 0) * RATE, untilS * RATE));
       return splitter.sounding() !== null;
     });
