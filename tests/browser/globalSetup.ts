@@ -26,6 +26,8 @@ const harnessRoot = fileURLToPath(new URL('./harness/', import.meta.url));
 export async function setup(project: TestProject): Promise<() => Promise<void>> {
   project.provide('chromiumPath', findChromium());
   const outDir = mkdtempSync(join(tmpdir(), 'browser-tests-'));
+  const ownNodeEnv = process.env.NODE_ENV;
+  process.env.NODE_ENV = 'production'; // the test runner's own value would build React's slow development version
   const into = (name: string) => ({ outDir: join(outDir, name), emptyOutDir: true });
   await build({ root: projectRoot, logLevel: 'warn', build: into('app') });
   await build({
@@ -36,6 +38,7 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
     build: { ...into('harness'), target: 'es2022' },
     worker: { format: 'es' },
   });
+  process.env.NODE_ENV = ownNodeEnv;
   const server = await serveFolder(outDir);
   project.provide('appUrl', `${server.url}app/`);
   project.provide('appFolder', join(outDir, 'app'));
