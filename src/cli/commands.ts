@@ -1,4 +1,5 @@
 /** Every command there is: a new one is one more entry. */
+import { driftCommand } from './commands/drift.ts';
 import { measureCommand } from './commands/measure.ts';
 import { notInThisVersion } from './commands/notInThisVersion.ts';
 import { surveyCommand } from './commands/survey.ts';
@@ -7,7 +8,7 @@ import type { Command } from './terminal.ts';
 export const COMMANDS: readonly Command[] = [
   measureCommand,
   surveyCommand,
-  notInThisVersion('drift', 'what years of readings say about pins, block and weather'),
+  driftCommand,
   notInThisVersion('scale', 'tension, stress and breaking percentage of a stringing schedule'),
   notInThisVersion('report', "the owner's page as one file"),
   notInThisVersion('archive', 'whether an archive is whole, and what is in it'),

@@ -1,0 +1,204 @@
+/** Years of readings to causes and a verdict: season, settling, slipping pins, failing zones, single wrong readings. */
+import { findBassBreak } from './bassBreak.ts';
+import { type ChangeInterval, type ChangeTable, changeTable, surveysOf } from './changeTable.ts';
+import type { DriftInstrument, HistoryEvent, HistoryReading } from './history.ts';
+import type { JudgedPin } from './judgedPin.ts';
+import { findOutliers, type Outlier } from './outliers.ts';
+import { repetition } from './repetition.ts';
+import { fitSettling, type Settling } from './settling.ts';
+import { shapesOf } from './shapes.ts';
+import { fitSlips, type Slip, type SlipFit } from './slipPosterior.ts';
+import { median } from './statistics.ts';
+import { stringRates } from './stringRates.ts';
+import { judgeBlock, type Verdict } from './verdict.ts';
+import { fitWeather, type WeatherFit } from './weatherModel.ts';
+import { findZones, type Zone } from './zoneScan.ts';
+
+export type HumidityResponse = {
+  readonly midi: number;
+  readonly centsPerPct: number;
+  readonly standardUncertainty: number;
+};
+
+export type Drift = {
+  readonly intervals: readonly (ChangeInterval & { readonly medianCents: number | null })[];
+  readonly humidity: readonly HumidityResponse[];
+  readonly settling: Settling | null;
+  readonly pins: readonly JudgedPin[];
+  readonly zones: readonly Zone[];
+  readonly outliers: readonly Outlier[];
+  readonly verdict: Verdict;
+};
+
+export type DriftRequest = {
+  readonly readings: readonly HistoryReading[];
+  readonly events: readonly HistoryEvent[];
+  readonly instrument: DriftInstrument;
+  /** A slip that matters: 1 cent a year by default, which an owner hears after some five years. */
+  readonly thresholdCentsPerYear: number;
+  /** Standard normal numbers from a seed, for the zones' chance level. */
+  readonly random: () => number;
+};
+
+/** A pin is flagged from this probability on, as long as the expected share of wrong flags stays low. */
+const FLAG_PROBABILITY = 0.85;
+const WRONG_SHARE = 0.15;
+/** Slower than this no pin is flagged, however sure. */
+const LEAST_SLIP = 0.4;
+/** Prior probability of slipping inside a failing zone. */
+const ZONE_PRIOR = 0.8;
+
+export function analyseDrift(request: DriftRequest): Drift {
+  const table = changeTable(request.readings, request.events);
+  const surveys = surveysOf(request.readings);
+  const { strings, intervals, changes } = table;
+  const bassTop = request.instrument.bassBridgeTopMidi ?? findBassBreak(table);
+  if (strings.length === 0) return nothing(request, intervals);
+  const weather = fitWeather(strings, intervals, changes, bassTop);
+  // A room that dries out over the years moves strings steadily, each as it answers humidity: that is no slip either.
+  const shapes = [...shapesOf(strings, bassTop), weather.responses];
+  const slipsWith = (prior?: Float64Array): SlipFit =>
+    fitSlips({
+      rates: stringRates(strings.length, intervals, changes, weather.ownCents, weather.sigmas),
+      shapes,
+      shapeDeviations: steadyDeviations(weather, intervals),
+      ...(prior ? { prior } : {}),
+    });
+  let fit = slipsWith();
+  let zones: Zone[] = [];
+  for (let round = 0; round < 1; round++) {
+    zones = findZones({
+      strings,
+      intervals,
+      changes,
+      ownCents: weather.ownCents,
+      residuals: weather.residuals,
+      sigmas: weather.sigmas,
+      shapes,
+      shapeDeviations: steadyDeviations(weather, intervals),
+      random: request.random,
+    });
+    if (zones.length === 0) break;
+    fit = slipsWith(zonePrior(strings, zones));
+  }
+  const repeats = strings.map((_, i) => repetition(ownRows(table, weather, fit, i)));
+  const judged = strings.map((string, i) => ({ ...string, slip: tempered(fit.slips[i]!, repeats[i]!) }));
+  const pins = flag(judged);
+  return {
+    intervals: withMedians(intervals, changes),
+    humidity: responsesByNote(strings, weather),
+    settling: fitSettling(intervals, weather.commonCents, request.events),
+    pins,
+    zones,
+    outliers: findOutliers(strings, intervals, changes, weather.residuals, weather.sigmas, surveys),
+    verdict: judgeBlock({
+      pins,
+      zones,
+      intervals,
+      thresholdCentsPerYear: request.thresholdCentsPerYear,
+      isHumidityKnown: weather.isHumidityKnown,
+    }),
+  };
+}
+
+/** A string's own changes beyond the common course. */
+function ownRows({ intervals, changes }: ChangeTable, weather: WeatherFit, fit: SlipFit, stringIndex: number) {
+  return changes.flatMap((row, index) => {
+    if (row.stringIndex !== stringIndex) return [];
+    const { years } = intervals[row.intervalIndex]!;
+    return [
+      { years, cents: weather.ownCents[index]! - fit.course[stringIndex]! * years, sigmaCents: weather.sigmas[index]! },
+    ];
+  });
+}
+
+/** A slip that does not repeat itself is none, however large: it was moved once, or read wrongly. */
+const LEAST_REPETITION = 1.6;
+
+function tempered(slip: Slip, repeatedSigmas: number): Slip {
+  if (slip.probability === null || repeatedSigmas >= LEAST_REPETITION) return slip;
+  return { ...slip, probability: Math.min(slip.probability, ONCE_PROBABILITY) };
+}
+
+/** What is left to a string that went flat once. */
+const ONCE_PROBABILITY = 0.3;
+
+function nothing(request: DriftRequest, intervals: readonly ChangeInterval[]): Drift {
+  const thresholdCentsPerYear = request.thresholdCentsPerYear;
+  return {
+    intervals: withMedians(intervals, []),
+    humidity: [],
+    settling: null,
+    pins: [],
+    zones: [],
+    outliers: [],
+    verdict: judgeBlock({ pins: [], zones: [], intervals, thresholdCentsPerYear, isHumidityKnown: false }),
+  };
+}
+
+/**
+ * What a bridge may do steadily as a whole, in cents a year, by shape: step, slopes, bend and double bend along the treble. Crown,
+ * settling, a drying room: no pin's doing. The finer the shape, the less of it.
+ */
+const WHOLE_BRIDGE_RATES = [1.5, 1, 1, 0.6, 0.4];
+
+/** How much a room's real moisture may drift beyond what hygrometers on single days say, %RH a year. */
+const DRYING_PCT_PER_YEAR = 2;
+
+/** Where nobody read the humidity, a season's trend may hide among a bridge's own. */
+const UNSEEN_SEASON = 1.7;
+
+/** How large the shapes' steady part gets when they come and go at random: their deviation over the root of Σ years². */
+function steadyDeviations(weather: WeatherFit, intervals: readonly ChangeInterval[]): number[] {
+  const yearsSquared = intervals.reduce((sum, interval) => sum + (interval.hasBaseline ? interval.years ** 2 : 0), 0);
+  const bridges = weather.shapeDeviations.map((deviation, j) =>
+    Math.hypot(
+      (weather.isHumidityKnown ? 1 : UNSEEN_SEASON) * WHOLE_BRIDGE_RATES[j]!,
+      (0.5 * deviation) / Math.sqrt(Math.max(yearsSquared, 1e-6)),
+    ),
+  );
+  return [...bridges, DRYING_PCT_PER_YEAR];
+}
+
+function zonePrior(strings: readonly { midi: number }[], zones: readonly Zone[]): Float64Array {
+  return Float64Array.from(strings, ({ midi }) =>
+    zones.some((zone) => midi >= zone.fromMidi && midi <= zone.toMidi) ? ZONE_PRIOR : 0,
+  );
+}
+
+/** Flags from the surest down, while the expected share of wrong ones among them stays below WRONG_SHARE. */
+function flag(pins: readonly Omit<JudgedPin, 'isFlagged'>[]): JudgedPin[] {
+  const candidates = pins
+    .filter((pin) => (pin.slip.probability ?? 0) >= FLAG_PROBABILITY && (pin.slip.centsPerYear ?? 0) < -LEAST_SLIP)
+    .sort((a, b) => b.slip.probability! - a.slip.probability!);
+  const flagged = new Set<Omit<JudgedPin, 'isFlagged'>>();
+  let wrong = 0;
+  for (const pin of candidates) {
+    wrong += 1 - pin.slip.probability!;
+    if (wrong > WRONG_SHARE * (flagged.size + 1)) break;
+    flagged.add(pin);
+  }
+  return pins.map((pin) => ({ ...pin, isFlagged: flagged.has(pin) }));
+}
+
+function withMedians(
+  intervals: readonly ChangeInterval[],
+  changes: readonly { intervalIndex: number; cents: number }[],
+) {
+  return intervals.map((interval, k) => {
+    const cents = changes.filter((row) => row.intervalIndex === k).map((row) => row.cents);
+    return { ...interval, medianCents: cents.length > 0 ? median(cents) : null };
+  });
+}
+
+/** One figure a note: its strings' mean. Empty where humidity was not read. */
+function responsesByNote(strings: readonly { midi: number }[], weather: WeatherFit): HumidityResponse[] {
+  if (!weather.isHumidityKnown) return [];
+  const midis = [...new Set(strings.map((string) => string.midi))].sort((a, b) => a - b);
+  return midis.map((midi) => {
+    const own = strings.map((_, i) => i).filter((i) => strings[i]!.midi === midi);
+    const mean = own.reduce((sum, i) => sum + weather.responses[i]!, 0) / own.length;
+    const variance = own.reduce((sum, i) => sum + weather.responseUncertainties[i]! ** 2, 0) / own.length ** 2;
+    return { midi, centsPerPct: mean, standardUncertainty: Math.sqrt(variance) };
+  });
+}
