@@ -23,10 +23,27 @@ export type ToldTake = {
   readonly shownAtS: number | null;
 };
 
-type Log = { takes: ToldTake[]; holes: string[] };
+/** What the page was told of a take that still sounded. */
+export type ToldEarly = {
+  /** The same as its take's. */
+  readonly onsetS: number;
+  readonly midi: number;
+  readonly toldAtS: number;
+  /** Null if it never stood on the screen; then there is no text either. */
+  readonly shownAtS: number | null;
+  readonly shownText: string | null;
+};
+
+export type MicrophoneLog = {
+  takes: ToldTake[];
+  early: ToldEarly[];
+  holes: string[];
+  /** Steps of the page's own thread that took longer than 50 ms while it listened. */
+  longStepsMs: number[];
+};
 
 declare global {
-  var microphone: { log: Log; track: MediaStreamTrack | undefined };
+  var microphone: { log: MicrophoneLog; track: MediaStreamTrack | undefined };
 }
 
 export async function watchMicrophone(context: BrowserContext, waves: readonly Buffer[]): Promise<void> {
@@ -37,7 +54,7 @@ export async function watchMicrophone(context: BrowserContext, waves: readonly B
     return route.fulfill({ ...(body && { body }), contentType: 'audio/wav' });
   });
   await context.addInitScript((heardLabel) => {
-    const log: Log = { takes: [], holes: [] };
+    const log: MicrophoneLog = { takes: [], early: [], holes: [], longStepsMs: [] };
     globalThis.microphone = { log, track: undefined };
     let file: ArrayBuffer | undefined;
     let soundS = () => 0;
@@ -56,13 +73,35 @@ export async function watchMicrophone(context: BrowserContext, waves: readonly B
         const beginsAt = this.currentTime + 0.05;
         soundS = () => this.currentTime - beginsAt;
         source.start(beginsAt);
+        const steps = new PerformanceObserver((list) => {
+          for (const { duration } of list.getEntries()) log.longStepsMs.push(duration);
+        });
+        steps.observe({ type: 'longtask' });
       };
       void play();
       return output as unknown as MediaStreamAudioSourceNode;
     };
     const shownText = () => document.querySelector(`section[aria-label="${heardLabel}"]`)?.textContent ?? '';
+    const whenShown = (settle: (shownAtS: number, shownText: string) => void) => {
+      const before = shownText();
+      const watch = new MutationObserver(() => {
+        const text = shownText();
+        if (text === before) return;
+        watch.disconnect();
+        requestAnimationFrame(() => settle(soundS(), text));
+      });
+      watch.observe(document.body, { subtree: true, childList: true, characterData: true });
+    };
     const note = (report: ListeningReport) => {
       if (report.kind === 'hole') log.holes.push(report.cause);
+      if (report.kind === 'early') {
+        const { onsetS, midi } = report;
+        const early: ToldEarly = { onsetS, midi, toldAtS: soundS(), shownAtS: null, shownText: null };
+        const place = log.early.push(early) - 1;
+        whenShown((shownAtS, shownText) => {
+          log.early[place] = { ...early, shownAtS, shownText };
+        });
+      }
       if (report.kind !== 'take') return;
       const { startS, onsetS, durationS, endedBy, outcome } = report;
       const reading = outcome.found ? outcome.reading : undefined;
@@ -79,15 +118,9 @@ export async function watchMicrophone(context: BrowserContext, waves: readonly B
         shownAtS: null,
       };
       const place = log.takes.push(take) - 1;
-      const before = shownText();
-      const watch = new MutationObserver(() => {
-        if (shownText() === before) return;
-        watch.disconnect();
-        requestAnimationFrame(() => {
-          log.takes[place] = { ...take, shownAtS: soundS() };
-        });
+      whenShown((shownAtS) => {
+        log.takes[place] = { ...take, shownAtS };
       });
-      watch.observe(document.body, { subtree: true, childList: true, characterData: true });
     };
     const Plain = Worker;
     globalThis.Worker = class extends Plain {
@@ -99,7 +132,7 @@ export async function watchMicrophone(context: BrowserContext, waves: readonly B
   }, texts.recording.heard);
 }
 
-export const microphoneLog = (page: Page): Promise<Log> => page.evaluate(() => microphone.log);
+export const microphoneLog = (page: Page): Promise<MicrophoneLog> => page.evaluate(() => microphone.log);
 
 /** Keeps the page's own thread busy as charts do that are drawn anew: a long step, several times a second. */
 export async function redrawCharts(page: Page, stepMs: number, everyMs: number): Promise<void> {
