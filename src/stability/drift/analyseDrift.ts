@@ -4,7 +4,7 @@ import { type ChangeInterval, type ChangeTable, changeTable, surveysOf } from '.
 import type { DriftInstrument, HistoryEvent, HistoryReading } from './history.ts';
 import type { JudgedPin } from './judgedPin.ts';
 import { findOutliers, type Outlier } from './outliers.ts';
-import { repetition } from './repetition.ts';
+import { type OwnChange, repetition } from './repetition.ts';
 import { fitSettling, type Settling } from './settling.ts';
 import { shapesOf } from './shapes.ts';
 import { fitSlips, type Slip, type SlipFit } from './slipPosterior.ts';
@@ -81,7 +81,8 @@ export function analyseDrift(request: DriftRequest): Drift {
     if (zones.length === 0) break;
     fit = slipsWith(zonePrior(strings, zones));
   }
-  const repeats = strings.map((_, i) => repetition(ownRows(table, weather, fit, i)));
+  const own = ownRows(table, weather, fit);
+  const repeats = own.map(repetition);
   const judged = strings.map((string, i) => ({ ...string, slip: tempered(fit.slips[i]!, repeats[i]!) }));
   const pins = flag(judged);
   return {
@@ -101,15 +102,15 @@ export function analyseDrift(request: DriftRequest): Drift {
   };
 }
 
-/** A string's own changes beyond the common course. */
-function ownRows({ intervals, changes }: ChangeTable, weather: WeatherFit, fit: SlipFit, stringIndex: number) {
-  return changes.flatMap((row, index) => {
-    if (row.stringIndex !== stringIndex) return [];
+/** Each string's own changes beyond the common course. */
+function ownRows({ strings, intervals, changes }: ChangeTable, weather: WeatherFit, fit: SlipFit): OwnChange[][] {
+  const byString: OwnChange[][] = strings.map(() => []);
+  changes.forEach((row, index) => {
     const { years } = intervals[row.intervalIndex]!;
-    return [
-      { years, cents: weather.ownCents[index]! - fit.course[stringIndex]! * years, sigmaCents: weather.sigmas[index]! },
-    ];
+    const cents = weather.ownCents[index]! - fit.course[row.stringIndex]! * years;
+    byString[row.stringIndex]!.push({ years, cents, sigmaCents: weather.sigmas[index]! });
   });
+  return byString;
 }
 
 /** A slip that does not repeat itself is none, however large: it was moved once, or read wrongly. */
@@ -185,8 +186,10 @@ function withMedians(
   intervals: readonly ChangeInterval[],
   changes: readonly { intervalIndex: number; cents: number }[],
 ) {
+  const byInterval: number[][] = intervals.map(() => []);
+  for (const { intervalIndex, cents } of changes) byInterval[intervalIndex]!.push(cents);
   return intervals.map((interval, k) => {
-    const cents = changes.filter((row) => row.intervalIndex === k).map((row) => row.cents);
+    const cents = byInterval[k]!;
     return { ...interval, medianCents: cents.length > 0 ? median(cents) : null };
   });
 }

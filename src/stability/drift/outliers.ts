@@ -32,7 +32,8 @@ export function findOutliers(
       0,
     ),
   );
-  const levels = new Map([...surveys].map(([key, survey]) => [key, levelsOf(survey, strings)]));
+  const neighbours = neighboursOf(strings);
+  const levels = new Map([...surveys].map(([key, survey]) => [key, levelsOf(survey, strings, neighbours)]));
   const usual = usualLevels(strings, levels);
   const found = new Map<string, Outlier>();
   changes.forEach((row, index) => {
@@ -50,15 +51,24 @@ export function findOutliers(
   return [...found.values()].sort((a, b) => (a.visitedOn < b.visitedOn ? -1 : 1) || a.midi - b.midi);
 }
 
+/** For each string, the others within NEIGHBOURS semitones. */
+function neighboursOf(strings: readonly PianoString[]): number[][] {
+  return strings.map(({ midi }, i) =>
+    strings.map((_, j) => j).filter((j) => j !== i && Math.abs(strings[j]!.midi - midi) <= NEIGHBOURS),
+  );
+}
+
 /** Each string's cents against the course of its neighbours in the same survey. */
-function levelsOf(survey: SurveyValues, strings: readonly PianoString[]): Float64Array {
+function levelsOf(
+  survey: SurveyValues,
+  strings: readonly PianoString[],
+  neighbours: readonly (readonly number[])[],
+): Float64Array {
   const cents = strings.map(
     ({ midi, stringPosition }) => survey.values.get(midi * 4 + stringPosition)?.cents ?? Number.NaN,
   );
   return Float64Array.from(cents, (value, i) => {
-    const around = cents.filter(
-      (other, j) => j !== i && Math.abs(strings[j]!.midi - strings[i]!.midi) <= NEIGHBOURS && !Number.isNaN(other),
-    );
+    const around = neighbours[i]!.map((j) => cents[j]!).filter((other) => !Number.isNaN(other));
     return around.length >= 3 ? value - median(around) : Number.NaN;
   });
 }

@@ -121,13 +121,15 @@ function strongestStretch(
   for (const course of courses) {
     const { rates } = noteRates(grid, intervals, course.fromInterval);
     const residuals = residualsOf(course, rates);
-    for (let first = 0; first < grid.midis.length; first++) {
-      for (const window of windowsFrom(course, residuals, first)) {
-        if (taken.has(first) || taken.has(window.last)) break;
-        if (!(window.rate < -LEAST_RATE) || (best && window.score <= best.score)) continue;
-        if (!isBorneByMost(course, residuals, first, window)) continue;
-        best = { first, fromInterval: course.fromInterval, ...window };
-      }
+    const sums = runningProducts(course, residuals);
+    for (const window of course.windows) {
+      const { first, last, own } = window;
+      if (taken.has(first) || taken.has(last)) continue;
+      const rate = (sums[last + 1]! - sums[first]!) / own;
+      const score = -rate * Math.sqrt(own);
+      if (!(rate < -LEAST_RATE) || (best && score <= best.score)) continue;
+      if (!isBorneByMost(course, residuals, window, rate)) continue;
+      best = { first, last, fromInterval: course.fromInterval, rate, uncertainty: 1 / Math.sqrt(own), score };
     }
   }
   return best;
@@ -163,6 +165,7 @@ type Course = {
   readonly design: readonly (readonly number[])[];
   /** Inverse of XᵀWX + Λ. */
   readonly inverse: readonly (readonly number[])[];
+  readonly windows: readonly Window[];
 };
 
 function courseOf(grid: NoteGrid, request: ZoneRequest, fromInterval: number): Course {
@@ -176,7 +179,8 @@ function courseOf(grid: NoteGrid, request: ZoneRequest, fromInterval: number): C
       return i === j ? sum + precision : sum;
     }),
   );
-  return { fromInterval, weights, design, inverse: invert(normal) };
+  const inverse = invert(normal);
+  return { fromInterval, weights, design, inverse, windows: windowsOf(design, weights, inverse) };
 }
 
 /** Rates less their course. */
@@ -186,48 +190,51 @@ function residualsOf({ design, weights, inverse }: Course, rates: Float64Array):
   return rates.map((rate, n) => rate - design[n]!.reduce((sum, value, j) => sum + value * solution[j]!, 0));
 }
 
+/** What asking about one stretch comes to, whatever the rates are. */
 type Window = {
+  readonly first: number;
   readonly last: number;
-  readonly rate: number;
-  readonly uncertainty: number;
-  readonly score: number;
+  /** Information on the stretch's rate that the course cannot imitate: one over its variance. */
+  readonly own: number;
   /** (XᵀWX + Λ)⁻¹·XᵀW·v, v one inside the stretch and nought outside: what the course would give way by. */
   readonly givesWay: readonly number[];
 };
 
-/** All stretches that begin at a note, each with its rate beyond the course when both are fitted together. */
-function windowsFrom({ design, weights, inverse }: Course, residuals: Float64Array, first: number): Window[] {
-  const size = inverse.length;
-  const overlap = new Array<number>(size).fill(0);
-  let inside = 0;
-  let product = 0;
+function windowsOf(design: Course['design'], weights: Float64Array, inverse: Course['inverse']): Window[] {
   const windows: Window[] = [];
-  for (let last = first; last < Math.min(design.length, first + LONGEST); last++) {
-    const weight = weights[last]!;
-    inside += weight;
-    product += weight * residuals[last]!;
-    for (let j = 0; j < size; j++) overlap[j]! += weight * design[last]![j]!;
-    if (last - first + 1 < SHORTEST) continue;
-    const givesWay = inverse.map((row) => row.reduce((sum, value, j) => sum + value * overlap[j]!, 0));
-    const shared = givesWay.reduce((sum, value, j) => sum + value * overlap[j]!, 0);
-    const own = inside - shared;
-    if (!(own > LEAST_OWN * inside)) continue;
-    const rate = product / own;
-    windows.push({ last, rate, uncertainty: 1 / Math.sqrt(own), score: -rate * Math.sqrt(own), givesWay });
+  for (let first = 0; first < design.length; first++) {
+    const overlap = inverse.map(() => 0);
+    let inside = 0;
+    for (let last = first; last < Math.min(design.length, first + LONGEST); last++) {
+      const weight = weights[last]!;
+      inside += weight;
+      for (let j = 0; j < overlap.length; j++) overlap[j]! += weight * design[last]![j]!;
+      if (last - first + 1 < SHORTEST) continue;
+      const givesWay = inverse.map((row) => row.reduce((sum, value, j) => sum + value * overlap[j]!, 0));
+      const own = inside - givesWay.reduce((sum, value, j) => sum + value * overlap[j]!, 0);
+      if (own > LEAST_OWN * inside) windows.push({ first, last, own, givesWay });
+    }
   }
   return windows;
 }
 
+/** Running sums of weight times residual: entry n is the sum over the notes before n. */
+function runningProducts({ weights }: Course, residuals: Float64Array): Float64Array {
+  const sums = new Float64Array(residuals.length + 1);
+  for (let n = 0; n < residuals.length; n++) sums[n + 1] = sums[n]! + weights[n]! * residuals[n]!;
+  return sums;
+}
+
 /** Whether the stretch is flat for most of its notes, and not for a few of them. */
-function isBorneByMost({ design, weights }: Course, residuals: Float64Array, first: number, window: Window): boolean {
+function isBorneByMost({ design, weights }: Course, residuals: Float64Array, window: Window, rate: number): boolean {
   const own: number[] = [];
-  for (let n = first; n <= window.last; n++) {
+  for (let n = window.first; n <= window.last; n++) {
     if (!(weights[n]! > 0)) continue;
     // The note against the course as it is without the zone.
-    own.push(residuals[n]! + window.rate * design[n]!.reduce((sum, value, j) => sum + value * window.givesWay[j]!, 0));
+    own.push(residuals[n]! + rate * design[n]!.reduce((sum, value, j) => sum + value * window.givesWay[j]!, 0));
   }
-  const takingPart = own.filter((rate) => rate < 0.4 * window.rate).length;
-  return own.length >= SHORTEST && takingPart >= LEAST_TAKING_PART * own.length && median(own) < 0.6 * window.rate;
+  const takingPart = own.filter((noteRate) => noteRate < 0.4 * rate).length;
+  return own.length >= SHORTEST && takingPart >= LEAST_TAKING_PART * own.length && median(own) < 0.6 * rate;
 }
 
 /** Means of the stretch by interval, for its scatter over the intervals and for whether it grows. */
@@ -308,8 +315,9 @@ function largestScore(grid: NoteGrid, courses: readonly Course[], intervals: rea
   let largest = 0;
   for (const course of courses) {
     const residuals = residualsOf(course, noteRates(grid, intervals, course.fromInterval).rates);
-    for (let first = 0; first < residuals.length; first++) {
-      for (const { score } of windowsFrom(course, residuals, first)) largest = Math.max(largest, score);
+    const sums = runningProducts(course, residuals);
+    for (const { first, last, own } of course.windows) {
+      largest = Math.max(largest, -(sums[last + 1]! - sums[first]!) / Math.sqrt(own));
     }
   }
   return largest;
