@@ -18,8 +18,8 @@ function tonesAsked(struckAt: number, confirmedAt: number, endedAt: number, susp
 }
 
 describe('a take in progress', () => {
-  it('is measured once when a second of it is there', () => {
-    expect(tonesAsked(2000, 2500, 12_000, [2010])).toEqual([1000]);
+  it('is measured once when enough of it is there', () => {
+    expect(tonesAsked(2000, 2500, 12_000, [2010])).toEqual([800]);
   });
 
   it('is measured as soon as its strike is confirmed, where that is later', () => {
@@ -27,10 +27,10 @@ describe('a take in progress', () => {
   });
 
   it('is measured again up to where a next strike is noticed, and not into the next note', () => {
-    expect(tonesAsked(2000, 2500, 5000, [2010, 4420])).toEqual([1000, 2390]);
+    expect(tonesAsked(2000, 2500, 5000, [2010, 4420])).toEqual([800, 2390]);
   });
 
-  it('is measured where a next strike is noticed before a second is over', () => {
+  it('is measured where a next strike is noticed before that', () => {
     expect(tonesAsked(2000, 2500, 3200, [2010, 2800])).toEqual([770]);
   });
 
@@ -39,7 +39,7 @@ describe('a take in progress', () => {
   });
 
   it('is not measured again for a little more of it', () => {
-    expect(tonesAsked(2000, 2500, 3700, [2010, 3200])).toEqual([1000]);
+    expect(tonesAsked(2000, 2500, 3500, [2010, 3000])).toEqual([800]);
   });
 
   it('is not measured while next to nothing of it is there', () => {
@@ -50,7 +50,7 @@ describe('a take in progress', () => {
     const tones = tonesAsked(2000, 2500, 6000, [2010, 2600]);
     expect(tones).toHaveLength(2);
     expect(tones[0]).toBe(570);
-    expect(tones[1]).toBeGreaterThanOrEqual(1000);
+    expect(tones[1]).toBeGreaterThanOrEqual(800);
   });
 
   it('does not stand in the way of the next one', () => {

@@ -26,12 +26,12 @@ function soundingOf(midi: number, toneS: number): EarlyToMeasure {
 }
 
 describe('measureEarly', () => {
-  it.each([21, 33, 45, 57, 69, 81, 93, 105])('names MIDI %d after one second, and says how sure it is', (midi) => {
-    const early = measureEarly(soundingOf(midi, 1), undefined);
+  it.each([21, 33, 45, 57, 69, 81, 93, 105])('names MIDI %d after 0.8 s, and says how sure it is', (midi) => {
+    const early = measureEarly(soundingOf(midi, 0.8), undefined);
     if (!early) throw new Error('nothing was found');
     expect(early.midi).toBe(midi);
     expect(early.onsetS).toBeCloseTo(12.3, 9);
-    expect(early.toneS).toBeCloseTo(1, 1);
+    expect(early.toneS).toBeCloseTo(0.8, 1);
     // Four standard deviations, and 0.05 cents for what a model of partials cannot follow.
     expect(Math.abs(early.offsetCents - 4)).toBeLessThan(4 * early.offsetStandardUncertaintyCents + 0.05);
   });

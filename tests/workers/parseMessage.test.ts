@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { parseBlockMessage, parseListeningReport, parseListeningRequest } from '../../src/workers/parseMessage.ts';
+import {
+  parseBlockMessage,
+  parseListeningReport,
+  parseListeningRequest,
+  parseMeasuringRequest,
+} from '../../src/workers/parseMessage.ts';
 
 describe('messages at the workers’ gates', () => {
   it('lets a block pass without copying its samples', () => {
@@ -25,6 +30,24 @@ describe('messages at the workers’ gates', () => {
   it('lets levels of digital silence pass', () => {
     const level = { kind: 'level', peakDbfs: -Infinity, rmsDbfs: -Infinity, isClipped: false };
     expect(parseListeningReport(level)).toEqual(level);
+  });
+
+  it('lets a take that still sounds pass both ways, and refuses what lacks a part', () => {
+    const settings = { pitchStandardHz: 440, stringPosition: 0 };
+    const sound = { samples: new Float32Array(4), sampleRateHz: 48000, startS: 1, onsetIndex: 2 };
+    const request = { kind: 'early', ...sound, settings, settingsNumber: 0 };
+    expect(parseMeasuringRequest(request)).toEqual(request);
+    expect(() => parseMeasuringRequest({ ...request, onsetIndex: -1 })).toThrow(/onsetIndex/);
+    const told = {
+      kind: 'early',
+      onsetS: 1,
+      toneS: 0.8,
+      midi: 60,
+      offsetCents: -2,
+      offsetStandardUncertaintyCents: 0.1,
+    };
+    expect(parseListeningReport(told)).toEqual(told);
+    expect(() => parseListeningReport({ ...told, offsetCents: Number.NaN })).toThrow(/offsetCents/);
   });
 
   it.each([{ found: true }, { found: 'yes' }, {}])('refuses a take without an outcome', (outcome) => {
