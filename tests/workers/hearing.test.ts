@@ -117,7 +117,7 @@ describe('createHearing', () => {
   });
 
   it('ends the take at a pause, hears nothing in it, and goes on after it without a hole', () => {
-    const { hearing, play, segments, reports } = hearingOf();
+    const { hearing, play, segments, early, reports } = hearingOf();
     play(samples, 0, second);
     hearing.pause();
     const toldBefore = reports.filter((report) => report.kind === 'level').length;
@@ -133,6 +133,7 @@ describe('createHearing', () => {
     // The pause itself does not count: the third note stands where the sound heard before it ends.
     const heardS = (second + truth[2]!.onsetIndex - third) / SAMPLE_RATE_HZ;
     expect(segments[2]!.startS + segments[2]!.onsetIndex / SAMPLE_RATE_HZ).toBeCloseTo(heardS, 1);
+    expect(early.at(-1)).toMatchObject({ startS: segments[2]!.startS, onsetIndex: segments[2]!.onsetIndex });
   });
 
   it('hands on what it heard of each take while it sounds, before the take itself', () => {
