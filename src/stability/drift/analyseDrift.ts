@@ -1,6 +1,7 @@
 /** Years of readings to causes and a verdict: season, settling, slipping pins, failing zones, single wrong readings. */
 import { findBassBreak } from './bassBreak.ts';
 import { type ChangeInterval, type ChangeTable, changeTable, surveysOf } from './changeTable.ts';
+import { type DriftDetail, driftDetail, NO_DETAIL } from './driftDetail.ts';
 import type { DriftInstrument, HistoryEvent, HistoryReading } from './history.ts';
 import type { JudgedPin } from './judgedPin.ts';
 import { findOutliers, type Outlier } from './outliers.ts';
@@ -28,6 +29,8 @@ export type Drift = {
   readonly zones: readonly Zone[];
   readonly outliers: readonly Outlier[];
   readonly verdict: Verdict;
+  /** The workings, for charts. */
+  readonly detail: DriftDetail;
 };
 
 export type DriftRequest = {
@@ -99,6 +102,7 @@ export function analyseDrift(request: DriftRequest): Drift {
       thresholdCentsPerYear: request.thresholdCentsPerYear,
       isHumidityKnown: weather.isHumidityKnown,
     }),
+    detail: driftDetail(table, weather, fit.course),
   };
 }
 
@@ -134,6 +138,7 @@ function nothing(request: DriftRequest, intervals: readonly ChangeInterval[]): D
     zones: [],
     outliers: [],
     verdict: judgeBlock({ pins: [], zones: [], intervals, thresholdCentsPerYear, isHumidityKnown: false }),
+    detail: NO_DETAIL,
   };
 }
 
