@@ -20,6 +20,11 @@ export type Instrument = {
   readonly strutsAfterMidi: readonly number[];
   readonly pinBlock: string;
   readonly remark: string;
+  /** Whose it is and where it stands; absent where nobody said. Either can be left out of an export. */
+  readonly ownerName?: string;
+  readonly ownerAddress?: string;
+  /** The slip that matters for this instrument, in cents a year; absent: the usual one. */
+  readonly slipThresholdCentsPerYear?: number;
   /** True for the invented workshop that the app offers to look around in. */
   readonly isDemonstration: boolean;
 };

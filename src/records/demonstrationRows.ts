@@ -3,6 +3,21 @@ import type { RecordsDatabase } from './database.ts';
 import { bothFlags } from './recordSet.ts';
 import { outcomeOf, type WriteOutcome } from './writeOutcome.ts';
 
+/** Besides the takes, which have another index. */
+const TABLES_BY_INSTRUMENT = [
+  'sounds',
+  'surveys',
+  'visits',
+  'events',
+  'torques',
+  'schedules',
+  'decisions',
+  'trials',
+  'photographs',
+  'photographFiles',
+  'rivals',
+] as const;
+
 export async function hasDemonstration(database: RecordsDatabase): Promise<boolean> {
   return (await database.instruments.filter((row) => row.isDemonstration).count()) > 0;
 }
@@ -12,10 +27,7 @@ export function removeDemonstration(database: RecordsDatabase): Promise<WriteOut
     database.transaction('rw', database.tables, async () => {
       const ids = await database.instruments.filter((row) => row.isDemonstration).primaryKeys();
       await database.takes.where('[instrumentId+keptFlag]').anyOf(ids.flatMap(bothFlags)).delete();
-      await database.sounds.where('instrumentId').anyOf(ids).delete();
-      await database.surveys.where('instrumentId').anyOf(ids).delete();
-      await database.visits.where('instrumentId').anyOf(ids).delete();
-      await database.events.where('instrumentId').anyOf(ids).delete();
+      for (const name of TABLES_BY_INSTRUMENT) await database.table(name).where('instrumentId').anyOf(ids).delete();
       await database.instruments.bulkDelete(ids);
       return { written: true as const };
     }),

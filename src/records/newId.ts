@@ -1,7 +1,32 @@
 /** New ids, made where the thing is made: random UUIDs of version 4 (RFC 9562, section 5.4). */
-import type { CalibrationId, EventId, InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
+import type {
+  CalibrationId,
+  DecisionId,
+  EventId,
+  InstrumentId,
+  PhotographId,
+  ScheduleId,
+  SurveyId,
+  TakeId,
+  TorqueId,
+  TrialId,
+  VisitId,
+  WireGradeId,
+} from '../piano/ids.ts';
 
-export type AnyId = InstrumentId | EventId | VisitId | SurveyId | TakeId | CalibrationId;
+export type AnyId =
+  | InstrumentId
+  | EventId
+  | VisitId
+  | SurveyId
+  | TakeId
+  | CalibrationId
+  | TorqueId
+  | ScheduleId
+  | WireGradeId
+  | DecisionId
+  | TrialId
+  | PhotographId;
 
 /**
  * A fresh id of the kind the caller names: `newId<TakeId>()`.

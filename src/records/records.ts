@@ -8,6 +8,8 @@ import type { ClockCalibration } from '../piano/clock.ts';
 import type { InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, TakeSound, Visit } from '../piano/instrument.ts';
 import type { NoteReading } from '../piano/reading.ts';
+import { type BenchRecords, benchFunctions } from './benchRecords.ts';
+import { by } from './byKey.ts';
 import { openDatabase, type RecordsDatabase } from './database.ts';
 import { hasDemonstration, removeDemonstration } from './demonstrationRows.ts';
 import { type RecordSet, readRecordSet, writeRecordSet } from './recordSet.ts';
@@ -67,29 +69,29 @@ export type Records = {
   /** The comparisons of a microphone with a reference, or of all microphones, oldest first. They belong to this device. */
   calibrationsOf(deviceLabel?: string): Promise<ClockCalibration[]>;
   saveCalibration(calibration: ClockCalibration): Promise<WriteOutcome>;
+} & BenchRecords & {
+    /** Everything but the sounds, or everything of one instrument: for the archive and for a backup. */
+    readRecordSet(instrumentId?: InstrumentId): Promise<RecordSet>;
+    /** Inserts or updates all of it in one transaction: all or nothing. */
+    writeRecordSet(set: RecordSet): Promise<WriteOutcome>;
 
-  /** Everything but the sounds, or everything of one instrument: for the archive and for a backup. */
-  readRecordSet(instrumentId?: InstrumentId): Promise<RecordSet>;
-  /** Inserts or updates all of it in one transaction: all or nothing. */
-  writeRecordSet(set: RecordSet): Promise<WriteOutcome>;
+    hasDemonstration(): Promise<boolean>;
+    removeDemonstration(): Promise<WriteOutcome>;
 
-  hasDemonstration(): Promise<boolean>;
-  removeDemonstration(): Promise<WriteOutcome>;
+    /**
+     * Runs a query of these functions now and again after each change to what it read, in this tab or another.
+     * Await nothing but functions of `Records` inside the query. Returns the function that ends it.
+     */
+    observe<Value>(
+      query: () => Promise<Value>,
+      onValue: (value: Value) => void,
+      onError: (error: unknown) => void,
+    ): () => void;
 
-  /**
-   * Runs a query of these functions now and again after each change to what it read, in this tab or another.
-   * Await nothing but functions of `Records` inside the query. Returns the function that ends it.
-   */
-  observe<Value>(
-    query: () => Promise<Value>,
-    onValue: (value: Value) => void,
-    onError: (error: unknown) => void,
-  ): () => void;
-
-  /** Rows that could not be read since opening. They were left out of the answers and are still in the database as they are. */
-  damagedRows(): readonly DamagedRow[];
-  close(): void;
-};
+    /** Rows that could not be read since opening. They were left out of the answers and are still in the database as they are. */
+    damagedRows(): readonly DamagedRow[];
+    close(): void;
+  };
 
 /**
  * Opens the records of this device, creating them the first time.
@@ -104,6 +106,7 @@ export async function openRecords(databaseName = 'stillpin'): Promise<Records> {
     ...takeFunctions(database, sound),
     ...soundFunctions(database, sound),
     ...calibrationFunctions(database, sound),
+    ...benchFunctions(database, sound),
     readRecordSet: (instrumentId) => readRecordSet(database, sound, instrumentId),
     writeRecordSet: (set) => writeRecordSet(database, set),
     hasDemonstration: () => hasDemonstration(database),
@@ -119,16 +122,17 @@ type InstrumentFunctions = Pick<
   'listInstruments' | 'instrument' | 'saveInstrument' | 'eventsOf' | 'saveEvent'
 >;
 
-function instrumentFunctions({ instruments, events }: RecordsDatabase, sound: SoundRows): InstrumentFunctions {
+function instrumentFunctions(database: RecordsDatabase, sound: SoundRows): InstrumentFunctions {
+  const { instruments, events } = database;
   return {
     listInstruments: async () => sound.all('instruments', await instruments.toArray()).sort(by((row) => row.name)),
     instrument: async (id) => sound.one('instruments', await instruments.get(id)),
-    saveInstrument: (instrument) => saveRow(instruments, 'instruments', instrument),
+    saveInstrument: (instrument) => saveRow(database, 'instruments', instrument),
     eventsOf: async (instrumentId) => {
       const rows = await events.where({ instrumentId }).toArray();
       return sound.all('events', rows).sort(by((row) => row.happenedOn));
     },
-    saveEvent: (event) => saveRow(events, 'events', event),
+    saveEvent: (event) => saveRow(database, 'events', event),
   };
 }
 
@@ -137,14 +141,15 @@ type VisitFunctions = Pick<
   'visit' | 'visitsOf' | 'saveVisit' | 'survey' | 'surveysOf' | 'surveysOfInstrument' | 'saveSurvey'
 >;
 
-function visitFunctions({ visits, surveys }: RecordsDatabase, sound: SoundRows): VisitFunctions {
+function visitFunctions(database: RecordsDatabase, sound: SoundRows): VisitFunctions {
+  const { visits, surveys } = database;
   return {
     visit: async (id) => sound.one('visits', await visits.get(id)),
     visitsOf: async (instrumentId) => {
       const rows = await visits.where({ instrumentId }).toArray();
       return sound.all('visits', rows).sort(by((row) => row.visitedOn));
     },
-    saveVisit: (visit) => saveRow(visits, 'visits', visit),
+    saveVisit: (visit) => saveRow(database, 'visits', visit),
     survey: async (id) => sound.one('surveys', await surveys.get(id)),
     surveysOf: async (visitId) => {
       const rows = await surveys.where({ visitId }).toArray();
@@ -154,20 +159,21 @@ function visitFunctions({ visits, surveys }: RecordsDatabase, sound: SoundRows):
       const rows = await surveys.where({ instrumentId }).toArray();
       return sound.all('surveys', rows).sort(by((row) => row.startedAt));
     },
-    saveSurvey: (survey) => saveRow(surveys, 'surveys', survey),
+    saveSurvey: (survey) => saveRow(database, 'surveys', survey),
   };
 }
 
 function calibrationFunctions(
-  { calibrations }: RecordsDatabase,
+  database: RecordsDatabase,
   sound: SoundRows,
 ): Pick<Records, 'calibrationsOf' | 'saveCalibration'> {
+  const { calibrations } = database;
   return {
     calibrationsOf: async (deviceLabel) => {
       const found = deviceLabel === undefined ? calibrations.toCollection() : calibrations.where({ deviceLabel });
       return sound.all('calibrations', await found.toArray()).sort(by((row) => row.measuredAt));
     },
-    saveCalibration: (calibration) => saveRow(calibrations, 'calibrations', calibration),
+    saveCalibration: (calibration) => saveRow(database, 'calibrations', calibration),
   };
 }
 
@@ -206,13 +212,4 @@ function observe<Value>(
 ): () => void {
   const subscription = liveQuery(query).subscribe({ next: onValue, error: onError });
   return () => subscription.unsubscribe();
-}
-
-/** Ascending by a text key, then by id, so that the order never depends on the database. */
-function by<Row extends { readonly id: string }>(key: (row: Row) => string): (a: Row, b: Row) => number {
-  return (a, b) => compareText(key(a), key(b)) || compareText(a.id, b.id);
-}
-
-function compareText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -7,6 +7,14 @@
 import * as v from 'valibot';
 import type { ClockCalibration } from '../piano/clock.ts';
 import type { Instrument, InstrumentEvent, Survey, Visit } from '../piano/instrument.ts';
+import type { Photograph, PhotographFile } from '../piano/photograph.ts';
+import type {
+  BridgeTrial,
+  OwnWireGrade,
+  StringDecision,
+  StringingSchedule,
+  TorqueReading,
+} from '../piano/stringingRecords.ts';
 import { packingFault } from './packingFault.ts';
 import type { SoundRow, TakeRow } from './rows.ts';
 import { NotARecordError } from './writeOutcome.ts';
@@ -36,6 +44,9 @@ const instrument = v.looseObject({
   strutsAfterMidi: v.array(midi),
   pinBlock: v.string(),
   remark: v.string(),
+  ownerName: v.exactOptional(v.string()),
+  ownerAddress: v.exactOptional(v.string()),
+  slipThresholdCentsPerYear: v.exactOptional(v.pipe(v.number(), v.gtValue(0))),
   isDemonstration: v.boolean(),
 });
 
@@ -197,6 +208,90 @@ const sound = v.pipe(
   v.check((row) => row.byteCount === row.bytes.length, 'byteCount is not the number of bytes'),
 );
 
+const positionOrNull = v.nullable(stringPosition);
+const onString = { id, instrumentId: id, midi, stringPosition };
+
+const torque = v.looseObject({
+  ...onString,
+  visitId: id,
+  torqueNm: positive,
+  direction: v.picklist(['sharpwards', 'flatwards', 'not noted']),
+  remark: v.string(),
+});
+
+const scheduleRow = v.looseObject({
+  midi,
+  stringCount: v.nullable(count),
+  speakingLengthMm: v.nullable(positive),
+  wireDiameterMm: v.nullable(positive),
+  coreDiameterMm: v.nullable(positive),
+  wrap: v.nullable(v.picklist(['copper', 'iron', 'brass'])),
+  wireGrade: v.nullable(v.string()),
+  bridge: v.nullable(v.picklist(['bass', 'long'])),
+  interpolated: v.array(v.string()),
+});
+
+const schedule = v.looseObject({
+  id,
+  instrumentId: id,
+  name: v.string(),
+  kind: v.picklist(['as it is', 'planned']),
+  pitchStandardHz: positive,
+  rows: v.array(scheduleRow),
+  remark: v.string(),
+});
+
+const wireGrade = v.looseObject({
+  id,
+  name: v.string(),
+  source: v.string(),
+  youngsModulusGpa: positive,
+  densityKgPerM3: positive,
+  rows: v.array(v.looseObject({ diameterMm: positive, tensileStrengthMpa: positive })),
+});
+
+const decision = v.looseObject({
+  ...onString,
+  choice: v.picklist(['leave', 'bridge work', 'replace wire', 'replace pin', 'look again']),
+  reason: v.string(),
+  decidedOn: isoDate,
+  doneOn: v.nullable(isoDate),
+});
+
+const trial = v.looseObject({
+  ...onString,
+  visitId: id,
+  surveyId: id,
+  kind: v.picklist([
+    'hold the bridge pin',
+    'press the wire at the bridge',
+    'tap the wire to the bridge',
+    'seat the wire at the other end',
+    'take out its twist',
+    'other',
+  ]),
+  triedAt: isoTime,
+  takesBefore: v.array(id),
+  takesAfter: v.array(id),
+  remark: v.string(),
+});
+
+const photograph = v.looseObject({
+  id,
+  instrumentId: id,
+  visitId: v.nullable(id),
+  midi: midiOrNull,
+  stringPosition: positionOrNull,
+  takenAt: v.nullable(isoTime),
+  addedAt: isoTime,
+  caption: v.string(),
+  widthPx: positive,
+  heightPx: positive,
+  mediaType: v.picklist(['image/jpeg', 'image/png', 'image/webp']),
+});
+
+const photographFile = v.looseObject({ id, instrumentId: id, bytes: v.instance(Uint8Array) });
+
 const SCHEMAS = {
   instruments: instrument,
   events: event,
@@ -205,6 +300,13 @@ const SCHEMAS = {
   takes: take,
   sounds: sound,
   calibrations: calibration,
+  torques: torque,
+  schedules: schedule,
+  wireGrades: wireGrade,
+  decisions: decision,
+  trials: trial,
+  photographs: photograph,
+  photographFiles: photographFile,
 };
 
 export type RowOf = {
@@ -215,19 +317,33 @@ export type RowOf = {
   takes: TakeRow;
   sounds: SoundRow;
   calibrations: ClockCalibration;
+  torques: TorqueReading;
+  schedules: StringingSchedule;
+  wireGrades: OwnWireGrade;
+  decisions: StringDecision;
+  trials: BridgeTrial;
+  photographs: Photograph;
+  photographFiles: PhotographFile;
 };
 export type TableName = keyof RowOf;
-export const TABLE_NAMES = ['instruments', 'events', 'visits', 'surveys', 'takes', 'sounds', 'calibrations'] as const;
 
 export type RowCheck<Name extends TableName> =
   | { readonly isSound: true; readonly row: RowOf[Name] }
   | { readonly isSound: false; readonly fault: string };
 
+const stamped = v.looseObject({
+  stamp: v.exactOptional(v.record(v.string(), v.pipe(v.number(), v.integer(), v.minValue(0)))),
+  deletedAt: v.exactOptional(isoTime),
+  deletionId: v.exactOptional(id),
+});
+
 /** Checks one row of a table; the fault names the field and what is wrong with it. */
 export function checkRow<Name extends TableName>(tableName: Name, row: unknown): RowCheck<Name> {
   const result = v.safeParse(SCHEMAS[tableName], row);
-  if (result.success) return { isSound: true, row: result.output as unknown as RowOf[Name] };
-  const [issue] = result.issues;
+  const stampResult = v.safeParse(stamped, row);
+  if (result.success && stampResult.success) return { isSound: true, row: result.output as unknown as RowOf[Name] };
+  const [issue] = result.issues ?? stampResult.issues ?? [];
+  if (issue === undefined) throw new TypeError('a schema refused a row and gave no reason');
   const field = v.getDotPath(issue) ?? 'the row';
   return { isSound: false, fault: `${field}: ${issue.message}` };
 }

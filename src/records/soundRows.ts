@@ -1,4 +1,8 @@
-/** Lets sound rows through and remembers the others, so that one damaged row never hides a whole survey, nor itself. */
+/**
+ * Lets sound rows through and remembers the others, so that one damaged row never hides a whole survey, nor itself.
+ * Deleted rows are not let through, and what is let through comes without its stamp: that is the records' own affair.
+ */
+import type { Stamped } from '../piano/stamp.ts';
 import { checkRow, type RowOf, type TableName } from './rowSchemas.ts';
 
 export type DamagedRow = { readonly table: TableName; readonly id: string; readonly fault: string };
@@ -17,8 +21,17 @@ export function createSoundRows(): SoundRows {
     return check.isSound;
   };
   return {
-    one: (table, row) => (row !== undefined && isSound(table, row) ? row : undefined),
-    all: (table, rows) => rows.filter((row) => isSound(table, row)),
+    one: (table, row) => (row !== undefined && !isDeleted(row) && isSound(table, row) ? unstamped(row) : undefined),
+    all: (table, rows) => rows.filter((row) => !isDeleted(row) && isSound(table, row)).map(unstamped),
     damagedRows: () => [...damaged.values()],
   };
+}
+
+export function isDeleted(row: object & Stamped): boolean {
+  return row.deletedAt !== undefined;
+}
+
+export function unstamped<Row extends object>(row: Row & Stamped): Row {
+  const { stamp: _stamp, deletedAt: _deletedAt, deletionId: _deletionId, ...rest } = row;
+  return rest as Row;
 }

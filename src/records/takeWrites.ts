@@ -12,6 +12,8 @@ import type { NoteReading } from '../piano/reading.ts';
 import type { NoteSlot, RecordsDatabase } from './database.ts';
 import { soundRow } from './rowSchemas.ts';
 import { rowToTake, type TakeRow, takeToRow } from './rows.ts';
+import { putStamped } from './saveRow.ts';
+import { isDeleted, unstamped } from './soundRows.ts';
 import { NotARecordError, outcomeOf, type WriteFailure, type WriteOutcome } from './writeOutcome.ts';
 
 export type KeepTakeOptions = {
@@ -38,10 +40,10 @@ export function keepTake(
     const row = soundRow('takes', takeToRow(take));
     return database.transaction('rw', database.takes, async () => {
       const keptNow = row.keptFlag === 1 ? await otherKeptRow(database, row) : undefined;
-      const wins = keptNow === undefined || (options.isBetter?.(take, rowToTake(keptNow)) ?? true);
-      if (keptNow && wins) await database.takes.put({ ...keptNow, keptFlag: 0 });
+      const wins = keptNow === undefined || (options.isBetter?.(take, rowToTake(unstamped(keptNow))) ?? true);
+      if (keptNow && wins) await putStamped(database, 'takes', { ...keptNow, keptFlag: 0 });
       const keptFlag = wins ? row.keptFlag : 0;
-      await database.takes.put({ ...row, keptFlag });
+      await putStamped(database, 'takes', { ...row, keptFlag });
       return { written: true as const, isKept: keptFlag === 1, setAside: keptNow && wins ? keptNow.id : null };
     });
   });
@@ -86,7 +88,7 @@ export function addReadings(database: RecordsDatabase, further: readonly Further
   return outcomeOf(() =>
     database.transaction('rw', database.takes, async () => {
       for (const { takeId, reading, measured } of further)
-        await database.takes.put(withReading(await foundRow(database, takeId), reading, measured));
+        await putStamped(database, 'takes', withReading(await foundRow(database, takeId), reading, measured));
       return { written: true as const };
     }),
   );
@@ -117,8 +119,8 @@ function changeTake(
       const row = await foundRow(database, takeId);
       const changed = soundRow('takes', change(row));
       const keptNow = changed.keptFlag === 1 ? await otherKeptRow(database, changed) : undefined;
-      if (keptNow) await database.takes.put({ ...keptNow, keptFlag: 0 });
-      await database.takes.put(changed);
+      if (keptNow) await putStamped(database, 'takes', { ...keptNow, keptFlag: 0 });
+      await putStamped(database, 'takes', changed);
       return { written: true as const };
     }),
   );
@@ -126,12 +128,12 @@ function changeTake(
 
 async function foundRow(database: RecordsDatabase, takeId: TakeId): Promise<TakeRow> {
   const row = await database.takes.get(takeId);
-  if (!row) throw new NotARecordError(`there is no take ${takeId}`);
+  if (!row || isDeleted(row)) throw new NotARecordError(`there is no take ${takeId}`);
   return row;
 }
 
 async function otherKeptRow(database: RecordsDatabase, row: TakeRow): Promise<TakeRow | undefined> {
   const slot: NoteSlot = [row.surveyId, row.midi, row.stringPosition];
   const inSlot = database.takes.where('[surveyId+midi+stringPosition]').equals([...slot]);
-  return inSlot.filter((other) => other.keptFlag === 1 && other.id !== row.id).first();
+  return inSlot.filter((other) => other.keptFlag === 1 && other.id !== row.id && !isDeleted(other)).first();
 }

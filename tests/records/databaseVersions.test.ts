@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { Dexie } from 'dexie';
 import { expect, it } from 'vitest';
 import { decodeTakeSound } from '../../src/files/audio/takeSound.ts';
-import type { CalibrationId, InstrumentId, SurveyId, TakeId } from '../../src/piano/ids.ts';
+import type { CalibrationId, InstrumentId, PhotographId, SurveyId, TakeId } from '../../src/piano/ids.ts';
 import { newId } from '../../src/records/newId.ts';
 import { openRecords } from '../../src/records/records.ts';
 import { exampleCalibration, exampleSound } from './exampleRecords.ts';
@@ -18,14 +18,33 @@ const STORES_OF_VERSION_1 = {
   takes: 'id, [surveyId+midi+stringPosition], [instrumentId+keptFlag]',
 };
 const STORES_OF_VERSION_2 = { ...STORES_OF_VERSION_1, sounds: 'id, [surveyId+byteCount], instrumentId' };
+const STORES_OF_VERSION_3 = { ...STORES_OF_VERSION_2, calibrations: 'id, deviceLabel' };
 const STORES_OF_VERSION = {
   1: STORES_OF_VERSION_1,
   2: STORES_OF_VERSION_2,
-  3: { ...STORES_OF_VERSION_2, calibrations: 'id, deviceLabel' },
+  3: STORES_OF_VERSION_3,
+  4: {
+    ...STORES_OF_VERSION_3,
+    instruments: 'id, deletionId',
+    events: 'id, instrumentId, deletionId',
+    visits: 'id, instrumentId, deletionId',
+    surveys: 'id, visitId, instrumentId, deletionId',
+    takes: 'id, [surveyId+midi+stringPosition], [instrumentId+keptFlag], deletionId',
+    torques: 'id, instrumentId, visitId, deletionId',
+    schedules: 'id, instrumentId, deletionId',
+    wireGrades: 'id, deletionId',
+    decisions: 'id, instrumentId, deletionId',
+    trials: 'id, instrumentId, deletionId',
+    photographs: 'id, instrumentId, deletionId',
+    photographFiles: 'id, instrumentId',
+    rivals: 'id, instrumentId',
+    gone: 'id',
+    settings: 'key',
+  },
 };
 
 /** Puts a stored database back into the browser's, with the stores of its own version and nothing of today's code. */
-async function restore(version: 1 | 2 | 3): Promise<string> {
+async function restore(version: 1 | 2 | 3 | 4): Promise<string> {
   const databaseName = newId();
   const stored = new Dexie(databaseName);
   stored.version(version).stores(STORES_OF_VERSION[version]);
@@ -44,7 +63,7 @@ function revive(_key: string, value: unknown): unknown {
   return value;
 }
 
-it.each([1, 2, 3] as const)('opens a database of version %i and reads all of it', async (version) => {
+it.each([1, 2, 3, 4] as const)('opens a database of version %i and reads all of it', async (version) => {
   const records = await openRecords(await restore(version));
   const instrumentId = idOf(1) as InstrumentId;
   expect(await records.listInstruments()).toMatchObject([
@@ -145,4 +164,48 @@ it('reads the calibration and the clock of version 3', async () => {
   expect(survey?.clockAgainstSystem).toEqual({ offsetPpm: -12.25, offsetStandardUncertaintyPpm: 1.5 });
   expect(survey?.calibration).toEqual(calibration);
   records.close();
+});
+
+it('reads torque, schedule, wire, decision, trial and photograph of version 4, and leaves the deleted out', async () => {
+  const records = await openRecords(await restore(4));
+  const instrumentId = idOf(1) as InstrumentId;
+  expect(await records.torquesOf(instrumentId)).toMatchObject([{ id: idOf(30), torqueNm: 9.5 }]);
+  expect(await records.schedulesOf(instrumentId)).toMatchObject([{ rows: [{ midi: 69, speakingLengthMm: 402.5 }] }]);
+  expect(await records.listWireGrades()).toMatchObject([{ name: 'Softer wire', rows: [{}, {}] }]);
+  expect(await records.decisionsOf(instrumentId)).toMatchObject([{ choice: 'bridge work', doneOn: null }]);
+  expect(await records.trialsOf(instrumentId)).toMatchObject([{ takesBefore: [idOf(7)], takesAfter: [idOf(8)] }]);
+  const [photograph] = await records.photographsOf(instrumentId);
+  expect(photograph).not.toHaveProperty('stamp');
+  expect((await records.photographFile(idOf(36) as PhotographId))?.bytes.length).toBe(70);
+  expect(records.damagedRows()).toEqual([]);
+  records.close();
+});
+
+it('stamps each edit with the device that the records of version 4 name, and keeps the stamps of others', async () => {
+  const databaseName = await restore(4);
+  const records = await openRecords(databaseName);
+  const [decision] = await records.decisionsOf(idOf(1) as InstrumentId);
+  if (!decision) throw new Error('the decision of version 4 is gone');
+  expect(await records.saveDecisions([{ ...decision, doneOn: '2023-05-01' }])).toEqual({ written: true });
+  records.close();
+  const raw = await new Dexie(databaseName).open();
+  expect(await raw.table('decisions').get(decision.id)).toMatchObject({
+    doneOn: '2023-05-01',
+    stamp: { here: 2, there: 1 },
+  });
+  raw.close();
+});
+
+it('gives records of version 3 a device of their own and stamps from then on', async () => {
+  const databaseName = await restore(3);
+  const records = await openRecords(databaseName);
+  const instrument = await records.instrument(idOf(1) as InstrumentId);
+  if (!instrument) throw new Error('the instrument of version 3 is gone');
+  await records.saveInstrument(instrument);
+  await records.saveInstrument(instrument);
+  records.close();
+  const raw = await new Dexie(databaseName).open();
+  const { value: deviceId } = await raw.table('settings').get('deviceId');
+  expect((await raw.table('instruments').get(instrument.id)).stamp).toEqual({ [deviceId]: 2 });
+  raw.close();
 });
