@@ -50,7 +50,7 @@ export default {
       from: { path: '^src/(piano|analysis|survey|stability|stringing|files|report)/' },
       to: {
         path: '(node_modules/|^node:|^fs$|^path$)',
-        pathNot: 'node_modules/(fft\\.js|pitchfinder|valibot|papaparse|fflate|@wasm-audio-decoders/|mpg123-decoder)',
+        pathNot: 'node_modules/(fft\\.js|pitchfinder|valibot|papaparse|fflate|@noble/hashes/|@wasm-audio-decoders/|mpg123-decoder)',
       },
     },
     {
