@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { EventId, InstrumentId, SurveyId, VisitId } from '../../src/piano/ids.ts';
 import type { EventKind, InstrumentEvent, Survey, SurveyStage, Visit } from '../../src/piano/instrument.ts';
+import type { SurveyScope } from '../../src/piano/surveyScope.ts';
 import { intervalsOf, yearsBetween } from '../../src/stability/changeIntervals.ts';
 
 const instrumentId = 'i' as InstrumentId;
@@ -125,6 +126,55 @@ describe('intervalsOf', () => {
   it('gives nothing for one visit, or none', () => {
     expect(intervalsOf([], [])).toEqual([]);
     expect(intervalsOf([visit(first)], both(first))).toEqual([]);
+  });
+});
+
+describe('what strings are compared with that the newest survey did not read', () => {
+  const [first, second, third] = ['2019-03-02', '2019-10-11', '2020-04-01'] as const;
+  const visits = [visit(first, { humidityPct: 40 }), visit(second), visit(third, { humidityPct: 45 })];
+  const left = (date: string, scope: SurveyScope): Survey => ({ ...survey(date, 'as-left'), scope });
+  const last = (surveys: Survey[], events: InstrumentEvent[] = []) =>
+    intervalsOf(visits, [...both(first), ...surveys, survey(third, 'as-found')], events).at(-1);
+  const section: SurveyScope = { kind: 'section', fromMidi: 96, toMidi: 105 };
+  const sample: SurveyScope = { kind: 'sample', notesMidi: [33, 45, 57] };
+  const states = (interval: ReturnType<typeof last>) =>
+    interval?.earlier.map(({ from, stage }) => `${from.visitedOn} ${stage}`);
+
+  it('is the as-left survey before, where the newest is an as-found one of a few notes', () => {
+    const interval = last([{ ...survey(second, 'as-found'), scope: sample }]);
+    expect(interval?.baseline).toMatchObject({ known: true, stage: 'as-found' });
+    expect(states(interval)).toEqual([`${first} as-left`]);
+    expect(interval?.earlier[0]).toMatchObject({ surveyIds: [`${first} as-left`], humidityChangePct: 5 });
+    // From 2 March 2019 to 1 April 2020 with its leap day: 396 days, 396/365.25 = 1.0842.
+    expect(interval?.earlier[0]?.years).toBeCloseTo(1.0842, 4);
+  });
+
+  it('is the same visit as found, where only a section was left anew', () => {
+    const interval = last([survey(second, 'as-found'), left(second, section)]);
+    expect(states(interval)).toEqual([`${second} as-found`, `${first} as-left`]);
+    for (const { startedAnew } of interval?.earlier ?? []) expect(startedAnew).toEqual([{ fromMidi: 96, toMidi: 105 }]);
+    expect(interval?.startedAnew).toEqual([]);
+  });
+
+  it('is nothing after an as-left survey of the whole, or of a sample, which stands for the whole', () => {
+    expect(states(last(both(second)))).toEqual([]);
+    expect(states(last([survey(second, 'as-found'), left(second, sample)]))).toEqual([]);
+  });
+
+  it('follows a tuned event of that day rather than the survey', () => {
+    const sampled = [survey(second, 'as-found'), left(second, sample)];
+    const interval = last(sampled, [event(second, 'tuned', 60, 72)]);
+    expect(states(interval)).toEqual([`${second} as-found`, `${first} as-left`]);
+    expect(interval?.earlier[0]?.startedAnew).toEqual([{ fromMidi: 60, toMidi: 72 }]);
+    const cut = last([survey(second, 'as-found'), left(second, section)], [event(second, 'tuned')]);
+    expect(cut?.baseline.known).toBe(true);
+    expect(states(cut)).toEqual([]);
+  });
+
+  it('is nothing older than a tuning that nobody surveyed', () => {
+    const partial = [{ ...survey(second, 'as-found'), scope: sample }];
+    expect(states(last(partial, [event('2019-06-01', 'tuned')]))).toEqual([]);
+    expect(last(partial, [event('2020-01-01', 'tuned')])).toMatchObject({ baseline: { known: false }, earlier: [] });
   });
 });
 

@@ -118,7 +118,7 @@ function Change({ stored, recording: { book } }: { readonly stored: StoredSurvey
     () => baseline && heardChange(book, baseline, survey.stage, bassBridgeTopMidi),
     [book, baseline, survey.stage, bassBridgeTopMidi],
   );
-  return baseline && <ChangeLine change={change} baseline={baseline} />;
+  return baseline && <ChangeLine change={change} />;
 }
 
 type ProgressProps = { readonly recording: Recording; readonly namesString: boolean };

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { InstrumentId, SurveyId, VisitId } from '../../../src/piano/ids.ts';
 import type { InstrumentEvent, Survey, Visit } from '../../../src/piano/instrument.ts';
 import type { NoteReading } from '../../../src/piano/reading.ts';
-import { baselineSurveys, type ChangeBaseline } from '../../../src/screens/recording/changeBaseline.ts';
+import { baselineInterval, type ChangeBaseline } from '../../../src/screens/recording/changeBaseline.ts';
 import { changeText, heardChange, strayText } from '../../../src/screens/recording/heardChange.ts';
 import { nextSurveyBook } from '../../../src/survey/surveyBook.ts';
 import { planOfCompass } from '../../../src/survey/surveyPlan.ts';
@@ -10,11 +10,11 @@ import { readingAt } from '../plainReading.ts';
 import { bookOf } from './bookOf.ts';
 
 const PLAN = planOfCompass({ lowestMidi: 48, highestMidi: 72 }, 2);
-const BASELINE: ChangeBaseline = {
+const BASELINE: ChangeBaseline = PLAN.map(({ midi }) => ({
+  reading: readingAt(midi, 0),
   visitedOn: '2025-05-14',
   stage: 'as-left',
-  readings: PLAN.map(({ midi }) => readingAt(midi, 0)),
-};
+}));
 
 /** Notes from 48 up, all a little sharper than they were left, with ordinary scatter; the last one by as much as said. */
 function played(lastCents: number): NoteReading[] {
@@ -22,21 +22,22 @@ function played(lastCents: number): NoteReading[] {
   return [...steady, readingAt(60, lastCents)];
 }
 
-const changeOf = (readings: readonly NoteReading[], stage: Survey['stage'] = 'as-found') =>
-  heardChange(bookOf(readings, PLAN), BASELINE, stage, null);
+const changeOf = (readings: readonly NoteReading[], stage: Survey['stage'] = 'as-found', baseline = BASELINE) =>
+  heardChange(bookOf(readings, PLAN), baseline, stage, null);
 
 describe('the change of the note just heard', () => {
   it('is told in sign and word, since the day it was left', () => {
     const flat = changeOf([readingAt(60, -3.4)]);
     expect(flat?.changeCents).toBeCloseTo(-3.4, 6);
-    expect(flat && changeText(flat, BASELINE)).toMatch(/^−3\.4.*cents, flatter than left on 14 May 2025$/);
-    const sharp = changeOf([readingAt(60, 1.2)]);
-    expect(sharp && changeText(sharp, { ...BASELINE, stage: 'as-found' })).toMatch(/^\+1\.2.*sharper than found on/);
+    expect(flat && changeText(flat)).toMatch(/^−3\.4.*cents, flatter than left on 14 May 2025$/);
+    const found = BASELINE.map((each) => ({ ...each, stage: 'as-found' as const }));
+    const sharp = changeOf([readingAt(60, 1.2)], 'as-found', found);
+    expect(sharp && changeText(sharp)).toMatch(/^\+1\.2.*sharper than found on/);
   });
 
   it('is called none where it is below its uncertainty', () => {
     const still = changeOf([readingAt(60, 0.04)]);
-    expect(still && changeText(still, BASELINE)).toMatch(/as left on/);
+    expect(still && changeText(still)).toMatch(/as left on/);
   });
 
   it('is not told of a string that was not read before, nor of a take that cannot be used, nor of a cough', () => {
@@ -69,6 +70,13 @@ describe('the warning', () => {
     expect(twice && strayText(twice)).toMatch(/7 cents flatter than its neighbours, twice alike$/);
     const other = changeOf([...played(-4.6), readingAt(60, 2.2)]);
     expect(other && strayText(other)).toBe('');
+  });
+
+  it('counts from neighbours that were read on the same day alone', () => {
+    const older = BASELINE.map((each) => (each.reading.midi === 60 ? { ...each, visitedOn: '2023-01-02' } : each));
+    const change = changeOf(played(-4.6), 'as-found', older);
+    expect(change && changeText(change)).toMatch(/than left on 2 January 2023$/);
+    expect(change?.strayCents).toBeNull();
   });
 
   it('is for as-found surveys, and needs neighbours', () => {
@@ -116,24 +124,23 @@ describe('what a survey is compared with', () => {
     const found = surveyOf('s4', 'v3', 'as-found');
     const left = surveyOf('s5', 'v3', 'as-left');
     for (const survey of [found, left])
-      expect(baselineSurveys(survey, visits, [...earlier, found, left], [])).toMatchObject({
-        visitedOn: '2025-05-01',
-        stage: 'as-left',
-        surveyIds: ['s3'],
+      expect(baselineInterval(survey, visits, [...earlier, found, left], [])).toMatchObject({
+        from: { visitedOn: '2025-05-01' },
+        baseline: { stage: 'as-left', surveyIds: ['s3'] },
       });
   });
 
   it('is never a later visit', () => {
     const late = surveyOf('s6', 'v2', 'as-found');
-    const found = baselineSurveys(late, visits, [...earlier, surveyOf('s4', 'v3', 'as-left')], []);
-    expect(found?.surveyIds).toEqual(['s1']);
+    const found = baselineInterval(late, visits, [...earlier, surveyOf('s4', 'v3', 'as-left')], []);
+    expect(found?.baseline).toMatchObject({ surveyIds: ['s1'] });
   });
 
   it('is nothing at the first visit, nor after a tuning that nobody surveyed', () => {
-    expect(baselineSurveys(surveyOf('s0', 'v1', 'as-found'), visits, earlier, [])).toBeNull();
+    expect(baselineInterval(surveyOf('s0', 'v1', 'as-found'), visits, earlier, [])).toBeNull();
     const now = surveyOf('s4', 'v3', 'as-found');
-    expect(baselineSurveys(now, visits, earlier, [tuned('2025-09-01', null)])).toBeNull();
-    expect(baselineSurveys(now, visits, earlier, [tuned('2025-09-01', 60)])?.startedAnew).toEqual([
+    expect(baselineInterval(now, visits, earlier, [tuned('2025-09-01', null)])?.baseline.known).toBe(false);
+    expect(baselineInterval(now, visits, earlier, [tuned('2025-09-01', 60)])?.startedAnew).toEqual([
       { fromMidi: 60, toMidi: 60 },
     ]);
   });
