@@ -1,6 +1,7 @@
 /** The invented workshop in the database: whether it is there, and taking it away. Nobody's own records are touched. */
 import type { RecordsDatabase } from './database.ts';
 import { bothFlags } from './recordSet.ts';
+import { isDeleted } from './soundRows.ts';
 import { outcomeOf, type WriteOutcome } from './writeOutcome.ts';
 
 /** Besides the takes, which have another index. */
@@ -19,7 +20,7 @@ const TABLES_BY_INSTRUMENT = [
 ] as const;
 
 export async function hasDemonstration(database: RecordsDatabase): Promise<boolean> {
-  return (await database.instruments.filter((row) => row.isDemonstration).count()) > 0;
+  return (await database.instruments.filter((row) => row.isDemonstration && !isDeleted(row)).count()) > 0;
 }
 
 export function removeDemonstration(database: RecordsDatabase): Promise<WriteOutcome> {

@@ -1,7 +1,7 @@
 /**
  * The only door to the database: plain async functions. Reads give plain data, oldest first. Writes give a `WriteOutcome`:
- * they happened and are on the disk, or they did not and nothing changed. Nothing that was recorded is deleted here but the
- * demonstration, which can be made again.
+ * they happened and are on the disk, or they did not and nothing changed. What is deleted goes into the bin first (deletions.ts),
+ * but for the demonstration, which can be made again.
  */
 import { liveQuery } from 'dexie';
 import type { ClockCalibration } from '../piano/clock.ts';
@@ -9,6 +9,7 @@ import type { InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, TakeSound, Visit } from '../piano/instrument.ts';
 import type { NoteReading } from '../piano/reading.ts';
 import { type BenchRecords, benchFunctions } from './benchRecords.ts';
+import { type BinRecords, binFunctions } from './binRecords.ts';
 import { by } from './byKey.ts';
 import { openDatabase, type RecordsDatabase } from './database.ts';
 import { hasDemonstration, removeDemonstration } from './demonstrationRows.ts';
@@ -69,7 +70,8 @@ export type Records = {
   /** The comparisons of a microphone with a reference, or of all microphones, oldest first. They belong to this device. */
   calibrationsOf(deviceLabel?: string): Promise<ClockCalibration[]>;
   saveCalibration(calibration: ClockCalibration): Promise<WriteOutcome>;
-} & BenchRecords & {
+} & BenchRecords &
+  BinRecords & {
     /** Everything but the sounds, or everything of one instrument: for the archive and for a backup. */
     readRecordSet(instrumentId?: InstrumentId): Promise<RecordSet>;
     /** Inserts or updates all of it in one transaction: all or nothing. */
@@ -107,6 +109,7 @@ export async function openRecords(databaseName = 'stillpin'): Promise<Records> {
     ...soundFunctions(database, sound),
     ...calibrationFunctions(database, sound),
     ...benchFunctions(database, sound),
+    ...binFunctions(database),
     readRecordSet: (instrumentId) => readRecordSet(database, sound, instrumentId),
     writeRecordSet: (set) => writeRecordSet(database, set),
     hasDemonstration: () => hasDemonstration(database),

@@ -43,6 +43,10 @@ const instrument = v.looseObject({
   bassBridgeTopMidi: midiOrNull,
   strutsAfterMidi: v.array(midi),
   pinBlock: v.string(),
+  pinBlockKind: v.exactOptional(
+    v.picklist(['original', 'repaired in place', 'solid planks', 'laminated', 'densified laminate', 'other']),
+  ),
+  tuningPinDiameterMm: v.exactOptional(v.pipe(v.number(), v.gtValue(0))),
   remark: v.string(),
   ownerName: v.exactOptional(v.string()),
   ownerAddress: v.exactOptional(v.string()),

@@ -1,4 +1,5 @@
 /** Reading takes back: by survey, by instrument, one. */
+import type { Collection } from 'dexie';
 import type { InstrumentId, SurveyId, TakeId } from '../piano/ids.ts';
 import type { Take } from '../piano/instrument.ts';
 import type { KeptKey, RecordsDatabase } from './database.ts';
@@ -11,7 +12,7 @@ export async function takeOf(database: RecordsDatabase, sound: SoundRows, id: Ta
 }
 
 export async function takesOfSurvey(database: RecordsDatabase, sound: SoundRows, surveyId: SurveyId): Promise<Take[]> {
-  const rows = await rowsOfSurvey(database, surveyId);
+  const rows = await rowsOfSurvey(database, surveyId).toArray();
   return sound.all('takes', rows).sort(byTime).map(rowToTake);
 }
 
@@ -29,8 +30,8 @@ export async function keptTakesOfInstrument(
 }
 
 /** In the database's order of keys a shorter array stands before a longer one, and an array after every number. */
-export function rowsOfSurvey(database: RecordsDatabase, surveyId: SurveyId): PromiseLike<TakeRow[]> {
-  return database.takes.where('[surveyId+midi+stringPosition]').between([surveyId], [surveyId, []]).toArray();
+export function rowsOfSurvey(database: RecordsDatabase, surveyId: SurveyId): Collection<TakeRow, TakeId> {
+  return database.takes.where('[surveyId+midi+stringPosition]').between([surveyId], [surveyId, []]);
 }
 
 function byTime(a: TakeRow, b: TakeRow): number {

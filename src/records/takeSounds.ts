@@ -4,7 +4,8 @@ import type { TakeSound } from '../piano/instrument.ts';
 import type { RecordsDatabase } from './database.ts';
 import { soundRow } from './rowSchemas.ts';
 import { rowToSound, soundToRow } from './rows.ts';
-import type { SoundRows } from './soundRows.ts';
+import { isDeleted, type SoundRows } from './soundRows.ts';
+import { rowsOfSurvey } from './takeReads.ts';
 import { NotARecordError, outcomeOf, type WriteOutcome } from './writeOutcome.ts';
 
 export type SoundSizes = {
@@ -34,16 +35,26 @@ export async function soundOf(
   return row && rowToSound(row);
 }
 
-/** From the index alone: no sound is read. */
+/** From the index alone: no sound is read. Of all surveys, sounds of deleted takes count too, since they take room; of one they do not. */
 export async function soundSizes(database: RecordsDatabase, surveyId?: SurveyId): Promise<SoundSizes> {
   const table = database.sounds;
   const rows = () =>
     surveyId === undefined
       ? table.orderBy('[surveyId+byteCount]')
       : table.where('[surveyId+byteCount]').between([surveyId], [surveyId, []]);
-  return database.transaction('r', table, async () => {
+  return database.transaction('r', table, database.takes, async () => {
     const keys = (await rows().keys()) as unknown as [SurveyId, number][];
     const takeIds = await rows().primaryKeys();
-    return { takeIds, byteCount: keys.reduce((sum, [, byteCount]) => sum + byteCount, 0) };
+    const sizes = keys.map(([, byteCount], index) => ({ id: takeIds[index], byteCount }));
+    const hidden = surveyId === undefined || keys.length === 0 ? new Set() : await deletedTakes(database, surveyId);
+    const shown = sizes.filter(({ id }) => !hidden.has(id));
+    return {
+      takeIds: takeIds.filter((id) => !hidden.has(id)),
+      byteCount: shown.reduce((sum, { byteCount }) => sum + byteCount, 0),
+    };
   });
+}
+
+async function deletedTakes(database: RecordsDatabase, surveyId: SurveyId): Promise<ReadonlySet<unknown>> {
+  return new Set(await rowsOfSurvey(database, surveyId).filter(isDeleted).primaryKeys());
 }

@@ -132,7 +132,10 @@ async function foundRow(database: RecordsDatabase, takeId: TakeId): Promise<Take
   return row;
 }
 
-async function otherKeptRow(database: RecordsDatabase, row: TakeRow): Promise<TakeRow | undefined> {
+export type TakeSlot = Pick<TakeRow, 'id' | 'surveyId' | 'midi' | 'stringPosition' | 'keptFlag'>;
+
+/** The kept take at the place of this one, if it is another. Inside a transaction. */
+export async function otherKeptRow(database: RecordsDatabase, row: TakeSlot): Promise<TakeRow | undefined> {
   const slot: NoteSlot = [row.surveyId, row.midi, row.stringPosition];
   const inSlot = database.takes.where('[surveyId+midi+stringPosition]').equals([...slot]);
   return inSlot.filter((other) => other.keptFlag === 1 && other.id !== row.id && !isDeleted(other)).first();
