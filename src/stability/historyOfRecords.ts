@@ -1,0 +1,88 @@
+/** What an instrument's records say of its strings over the years, as the judgement of its pins wants it. */
+import { hzToCents } from '../piano/cents.ts';
+import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../piano/instrument.ts';
+import { midiToHz } from '../piano/note.ts';
+import type { NoteReading, StringPosition } from '../piano/reading.ts';
+import type { DriftInstrument, HistoryEvent, HistoryReading } from './drift/history.ts';
+
+export type InstrumentRecords = {
+  readonly instrument: Pick<Instrument, 'compass' | 'bassBridgeTopMidi' | 'strutsAfterMidi'>;
+  readonly visits: readonly Visit[];
+  readonly surveys: readonly Survey[];
+  /** Kept takes, each with the reading that the record keeps. */
+  readonly takes: readonly Take[];
+  readonly events: readonly InstrumentEvent[];
+};
+
+export type InstrumentHistory = {
+  readonly readings: readonly HistoryReading[];
+  readonly events: readonly HistoryEvent[];
+  readonly instrument: DriftInstrument;
+  /** Takes that say nothing about a string, by reason. */
+  readonly leftOut: Readonly<Record<LeftOut, number>>;
+};
+
+export type LeftOut = 'unusable' | 'string-unknown';
+
+/** All offsets stand against this A4, whatever a visit's pitch standard was: only so can visits be compared. */
+export const COMMON_PITCH_HZ = 440;
+
+/**
+ * Offsets of partial 1 in cents against equal temperament at COMMON_PITCH_HZ, from the frequencies and not from the stored cents. Open unisons
+ * have string position 0 and are compared with open unisons only; a centre string behind a felt strip and the same string played alone
+ * are one string. Readings come in the order of their visits. Takes of unknown visits or surveys are passed over.
+ */
+export function historyOfRecords(records: InstrumentRecords): InstrumentHistory {
+  const visits = new Map(records.visits.map((visit) => [visit.id, visit]));
+  const surveys = new Map(records.surveys.map((survey) => [survey.id, survey]));
+  const readings: HistoryReading[] = [];
+  const leftOut = { unusable: 0, 'string-unknown': 0 };
+  for (const take of records.takes) {
+    const survey = surveys.get(take.surveyId);
+    const visit = survey && visits.get(survey.visitId);
+    if (!survey || !visit) continue;
+    const read = readingOf(take, survey, visit);
+    if (typeof read === 'string') leftOut[read] += 1;
+    else readings.push(read);
+  }
+  const { compass, bassBridgeTopMidi, strutsAfterMidi } = records.instrument;
+  return {
+    readings: readings.sort(inOrder),
+    events: records.events.map(({ happenedOn, kind, fromMidi, toMidi }) => ({ happenedOn, kind, fromMidi, toMidi })),
+    instrument: { compass, bassBridgeTopMidi, strutsAfterMidi },
+    leftOut,
+  };
+}
+
+function readingOf({ midi, stringPosition, reading }: Take, survey: Survey, visit: Visit): HistoryReading | LeftOut {
+  if (!reading.quality.isUsable || !(reading.partial1Hz > 0)) return 'unusable';
+  const string = stringOf(survey, stringPosition);
+  if (string === null) return 'string-unknown';
+  return {
+    visitedOn: visit.visitedOn,
+    stage: survey.stage,
+    humidityPct: visit.humidityPct,
+    temperatureC: visit.temperatureC,
+    midi,
+    stringPosition: string,
+    cents: hzToCents(reading.partial1Hz, midiToHz(midi, COMMON_PITCH_HZ)),
+    standardUncertaintyCents: uncertaintyOf(reading),
+  };
+}
+
+/** Null where a string was played alone and nobody said which. */
+function stringOf({ strings }: Survey, stated: StringPosition): StringPosition | null {
+  if (strings === 'open unisons') return 0;
+  if (stated !== 0) return stated;
+  return strings === 'centre strings' ? 2 : null;
+}
+
+function uncertaintyOf({ offsetStandardUncertaintyCents }: NoteReading): number | null {
+  return offsetStandardUncertaintyCents > 0 ? offsetStandardUncertaintyCents : null;
+}
+
+function inOrder(a: HistoryReading, b: HistoryReading): number {
+  if (a.visitedOn !== b.visitedOn) return a.visitedOn < b.visitedOn ? -1 : 1;
+  if (a.stage !== b.stage) return a.stage === 'as-found' ? -1 : 1;
+  return a.midi - b.midi || a.stringPosition - b.stringPosition;
+}
