@@ -7,6 +7,18 @@ import type { SurveyScope } from './surveyScope.ts';
 
 export type InstrumentKind = 'grand' | 'upright' | 'square' | 'other';
 
+/**
+ * What holds the pins: the block as it was built, the old one repaired in place (plugged, impregnated, bushed), or a newer one by its
+ * construction: solid planks, laminated (a few thick plies), densified laminate (many thin, pressed and resin-bonded).
+ */
+export type PinBlockKind =
+  | 'original'
+  | 'repaired in place'
+  | 'solid planks'
+  | 'laminated'
+  | 'densified laminate'
+  | 'other';
+
 export type Instrument = {
   readonly id: InstrumentId;
   readonly name: string;
@@ -19,6 +31,10 @@ export type Instrument = {
   /** Notes after which a plate strut breaks the row of pins. */
   readonly strutsAfterMidi: readonly number[];
   readonly pinBlock: string;
+  /** Absent where nobody said. Instruments are compared by it; `pinBlock` says it in words. */
+  readonly pinBlockKind?: PinBlockKind;
+  /** Of the tuning pins, where they were measured; absent: not known. */
+  readonly tuningPinDiameterMm?: number;
   readonly remark: string;
   /** Whose it is and where it stands; absent where nobody said. Either can be left out of an export. */
   readonly ownerName?: string;

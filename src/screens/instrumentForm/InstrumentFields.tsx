@@ -1,10 +1,12 @@
+import { formatDiameter } from '../../piano/formatTorque.ts';
 import type { InstrumentKind } from '../../piano/instrument.ts';
+import { PIN_SIZES } from '../../piano/tuningPin.ts';
 import { ChoiceField } from '../../ui/ChoiceField.tsx';
-import { type Choice, TextField } from '../../ui/Field.tsx';
+import { type Choice, SelectField, TextField } from '../../ui/Field.tsx';
 import { FieldRow } from '../../ui/FormPage.tsx';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
-import type { CompassChoice, InstrumentDraft } from './instrumentDraft.ts';
+import type { CompassChoice, InstrumentDraft, PinBlockChoice } from './instrumentDraft.ts';
 import type { InstrumentForm } from './useInstrumentForm.ts';
 
 const words = texts.workshop.form;
@@ -16,8 +18,21 @@ const COMPASS_CHOICES: readonly Choice<CompassChoice>[] = [
   { value: 'other', label: words.compassOther },
 ];
 
+const BLOCK_KINDS: readonly PinBlockChoice[] = [
+  'not said',
+  'original',
+  'repaired in place',
+  'solid planks',
+  'laminated',
+  'densified laminate',
+  'other',
+];
+const BLOCK_CHOICES = BLOCK_KINDS.map((value) => ({ value, label: words.pinBlockKinds[value] }));
+
+const PIN_SIZE_TEXT = PIN_SIZES.map(({ name, diameterMm }) => `${name} ${formatDiameter(diameterMm)}`).join(', ');
+
 type Props = { readonly form: InstrumentForm };
-type TextKey = Exclude<keyof InstrumentDraft, 'kind' | 'compassChoice'>;
+type TextKey = Exclude<keyof InstrumentDraft, 'kind' | 'compassChoice' | 'pinBlockKind'>;
 
 /** What a text field of the draft needs: its value, how to change it, what is wrong with it. */
 function fieldOf({ draft, faults, set }: InstrumentForm, key: TextKey) {
@@ -74,7 +89,22 @@ export function RowFields({ form }: Props) {
 export function BlockFields({ form }: Props) {
   return (
     <Section title={words.work}>
+      <SelectField
+        id="instrument-pinBlockKind"
+        label={words.pinBlockKind}
+        value={form.draft.pinBlockKind}
+        choices={BLOCK_CHOICES}
+        onChange={(pinBlockKind) => form.set({ pinBlockKind })}
+        hint={words.pinBlockKindHint}
+      />
       <TextField {...fieldOf(form, 'pinBlock')} label={words.pinBlock} hint={words.pinBlockHint} />
+      <TextField
+        {...fieldOf(form, 'pinDiameter')}
+        label={words.pinDiameter}
+        unit="mm"
+        hint={words.pinDiameterHint(PIN_SIZE_TEXT)}
+        isNumber
+      />
       <TextField {...fieldOf(form, 'remark')} label={words.remark} isLong />
     </Section>
   );

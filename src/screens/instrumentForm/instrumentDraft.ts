@@ -1,10 +1,12 @@
 /** An instrument while it is being typed: text as it stands in the fields, and what it means once all of it makes sense. */
 import { COMPASS_85, COMPASS_88, type Compass, isInCompass } from '../../piano/compass.ts';
 import { formatNote } from '../../piano/format.ts';
-import type { Instrument, InstrumentKind } from '../../piano/instrument.ts';
+import type { Instrument, InstrumentKind, PinBlockKind } from '../../piano/instrument.ts';
 import { nameToMidi } from '../../piano/note.ts';
+import { PIN_DIAMETER_RANGE_MM } from '../../piano/tuningPin.ts';
 
 export type CompassChoice = '88' | '85' | 'other';
+export type PinBlockChoice = PinBlockKind | 'not said';
 
 export type InstrumentDraft = {
   readonly name: string;
@@ -17,6 +19,9 @@ export type InstrumentDraft = {
   readonly bassTop: string;
   readonly struts: string;
   readonly pinBlock: string;
+  readonly pinBlockKind: PinBlockChoice;
+  /** In millimetres. */
+  readonly pinDiameter: string;
   readonly remark: string;
 };
 
@@ -29,7 +34,8 @@ export type DraftFault =
   | 'bass-top-not-a-note'
   | 'bass-top-outside'
   | 'strut-not-a-note'
-  | 'strut-outside';
+  | 'strut-outside'
+  | 'pin-diameter-not-a-number';
 
 export type DraftFaults = Partial<Record<keyof InstrumentDraft, DraftFault>>;
 export type DraftInstrument = Omit<Instrument, 'id' | 'isDemonstration'>;
@@ -48,8 +54,16 @@ export const EMPTY_DRAFT: InstrumentDraft = {
   bassTop: '',
   struts: '',
   pinBlock: '',
+  pinBlockKind: 'not said',
+  pinDiameter: '',
   remark: '',
 };
+
+/** The stored instrument with what the form says in its place; what the form does not ask for stays as it was. */
+export function withDraft(stored: Instrument, draft: DraftInstrument): Instrument {
+  const { pinBlockKind: _pinBlockKind, tuningPinDiameterMm: _tuningPinDiameterMm, ...kept } = stored;
+  return { ...kept, ...draft };
+}
 
 export function instrumentToDraft(instrument: Instrument): InstrumentDraft {
   const { compass } = instrument;
@@ -64,6 +78,8 @@ export function instrumentToDraft(instrument: Instrument): InstrumentDraft {
     bassTop: instrument.bassBridgeTopMidi === null ? '' : formatNote(instrument.bassBridgeTopMidi),
     struts: instrument.strutsAfterMidi.map(formatNote).join(', '),
     pinBlock: instrument.pinBlock,
+    pinBlockKind: instrument.pinBlockKind ?? 'not said',
+    pinDiameter: instrument.tuningPinDiameterMm === undefined ? '' : String(instrument.tuningPinDiameterMm),
     remark: instrument.remark,
   };
 }
@@ -77,13 +93,36 @@ export function readDraft(draft: InstrumentDraft): ReadDraft {
   const compass = readCompass(draft, faults);
   const bassBridgeTopMidi = readBassTop(draft.bassTop, compass, faults);
   const strutsAfterMidi = readStruts(draft.struts, compass, faults);
+  const block = readBlock(draft, faults);
   if (Object.keys(faults).length > 0 || compass === undefined || builtYear === undefined)
     return { isSound: false, faults };
   const { kind } = draft;
   const [name, serialNumber] = [draft.name.trim(), draft.serialNumber.trim()];
-  const [pinBlock, remark] = [draft.pinBlock.trim(), draft.remark.trim()];
+  const remark = draft.remark.trim();
   const notes = { compass, bassBridgeTopMidi, strutsAfterMidi };
-  return { isSound: true, instrument: { name, kind, builtYear, serialNumber, ...notes, pinBlock, remark } };
+  return { isSound: true, instrument: { name, kind, builtYear, serialNumber, ...notes, ...block, remark } };
+}
+
+type Block = Pick<Instrument, 'pinBlock' | 'pinBlockKind' | 'tuningPinDiameterMm'>;
+
+/** What was not said is absent. */
+function readBlock({ pinBlock, pinBlockKind, pinDiameter }: InstrumentDraft, faults: DraftFaults): Block {
+  const tuningPinDiameterMm = readDiameter(pinDiameter, faults);
+  return {
+    pinBlock: pinBlock.trim(),
+    ...(pinBlockKind === 'not said' ? {} : { pinBlockKind }),
+    ...(tuningPinDiameterMm === null ? {} : { tuningPinDiameterMm }),
+  };
+}
+
+/** With point or comma; null for an empty field and for a faulty one. */
+function readDiameter(text: string, faults: DraftFaults): number | null {
+  const tidy = text.trim().replace(',', '.');
+  if (tidy === '') return null;
+  const value = /^\d+(\.\d+)?$/.test(tidy) ? Number(tidy) : 0;
+  if (value >= PIN_DIAMETER_RANGE_MM.least && value <= PIN_DIAMETER_RANGE_MM.most) return value;
+  faults.pinDiameter = 'pin-diameter-not-a-number';
+  return null;
 }
 
 const EARLIEST_YEAR = 1700; // the first pianos were built about then

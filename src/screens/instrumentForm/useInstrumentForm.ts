@@ -12,6 +12,7 @@ import {
   type InstrumentDraft,
   instrumentToDraft,
   readDraft,
+  withDraft,
 } from './instrumentDraft.ts';
 
 export type InstrumentForm = {
@@ -40,8 +41,10 @@ export function useInstrumentForm(records: Records, instrumentId: InstrumentId |
     setFaults(read.isSound ? {} : read.faults);
     if (!read.isSound) return;
     const id = instrument?.id ?? newId<InstrumentId>();
-    const isDemonstration = instrument?.isDemonstration ?? false;
-    const outcome = await records.saveInstrument({ ...read.instrument, id, isDemonstration });
+    const edited = instrument
+      ? withDraft(instrument, read.instrument)
+      : { ...read.instrument, id, isDemonstration: false };
+    const outcome = await records.saveInstrument(edited);
     if (!outcome.written) setWriteFault(outcome);
     else if (instrument) goTo({ screen: 'instrument', instrumentId: id });
     else replaceWith({ screen: 'instrument', instrumentId: id });

@@ -49,7 +49,21 @@ export const workshopTexts = {
     bassTopHint: 'Such as E2 or F♯2. Leave empty if not known.',
     struts: 'Struts after these notes',
     strutsHint: 'Notes in any order with commas between them, such as E2, B4, C6.',
-    pinBlock: 'Pin block',
+    pinBlockKind: 'Kind of pin block',
+    pinBlockKindHint: 'Instruments are compared by it.',
+    pinBlockKinds: {
+      'not said': 'Not known',
+      original: 'Original, as built',
+      'repaired in place': 'Original, repaired in place',
+      'solid planks': 'Replaced: solid planks',
+      laminated: 'Replaced: laminated',
+      'densified laminate': 'Replaced: densified laminate',
+      other: 'Other',
+    },
+    pinDiameter: 'Diameter of the tuning pins',
+    pinDiameterHint: (sizes: string) =>
+      `Measured on one of them; needed to set a pin’s torque against its string’s. Usual sizes: ${sizes}. Numbering differs between makers. Leave empty if not known.`,
+    pinBlock: 'Pin block, in words',
     pinBlockHint: 'Original, replaced, capped, plugged; wood and year where known.',
     remark: 'Remark',
     faults: {
@@ -62,6 +76,7 @@ export const workshopTexts = {
       'bass-top-outside': 'This note is not in the compass.',
       'strut-not-a-note': 'One of these is not a note name. Write them like E2, B4.',
       'strut-outside': 'One of these notes is not in the compass.',
+      'pin-diameter-not-a-number': 'Give the diameter in millimetres, from 5 to 9, such as 7.16, or leave it empty.',
     },
   },
 };

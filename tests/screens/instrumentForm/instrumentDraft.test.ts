@@ -7,6 +7,7 @@ import {
   type InstrumentDraft,
   instrumentToDraft,
   readDraft,
+  withDraft,
 } from '../../../src/screens/instrumentForm/instrumentDraft.ts';
 
 const NAMED: InstrumentDraft = { ...EMPTY_DRAFT, name: 'Hall grand' };
@@ -21,6 +22,8 @@ const INSTRUMENT: Instrument = {
   bassBridgeTopMidi: 42,
   strutsAfterMidi: [42, 71],
   pinBlock: 'beech',
+  pinBlockKind: 'solid planks',
+  tuningPinDiameterMm: 7.16,
   remark: '',
   isDemonstration: false,
 };
@@ -42,6 +45,21 @@ describe('the form of an instrument', () => {
     expect(readDraft(instrumentToDraft(INSTRUMENT))).toEqual({ isSound: true, instrument: fields });
   });
 
+  it('leaves out a kind of block and a diameter that nobody said, also where they were stored before', () => {
+    const read = readDraft({ ...instrumentToDraft(INSTRUMENT), pinBlockKind: 'not said', pinDiameter: ' ' });
+    if (!read.isSound) throw new Error('the draft should be sound');
+    const edited = withDraft({ ...INSTRUMENT, ownerName: 'The school' }, read.instrument);
+    expect(edited).not.toHaveProperty('pinBlockKind');
+    expect(edited).not.toHaveProperty('tuningPinDiameterMm');
+    expect(edited.ownerName).toBe('The school');
+    expect(edited.id).toBe(INSTRUMENT.id);
+  });
+
+  it('reads a diameter with a decimal comma', () => {
+    const read = readDraft({ ...NAMED, pinDiameter: '7,27' });
+    expect(read.isSound && read.instrument.tuningPinDiameterMm).toBe(7.27);
+  });
+
   it('sorts struts, drops doubles and understands any separator', () => {
     const read = readDraft({ ...NAMED, struts: 'c6; E2  B4,E2' });
     expect(read.isSound && read.instrument.strutsAfterMidi).toEqual([40, 71, 84]);
@@ -57,6 +75,7 @@ describe('the form of an instrument', () => {
     ['a bass bridge that ends nowhere', { bassTop: 'E' }, { bassTop: 'bass-top-not-a-note' }],
     ['a bass bridge above the compass', { compassChoice: '85', bassTop: 'C8' }, { bassTop: 'bass-top-outside' }],
     ['a strut that is no note', { struts: 'E2, 17' }, { struts: 'strut-not-a-note' }],
+    ['a diameter in inches', { pinDiameter: '0.282' }, { pinDiameter: 'pin-diameter-not-a-number' }],
     ['a strut outside', { struts: 'E2, C9' }, { struts: 'strut-outside' }],
   ])('refuses %s and names the field', (_what, change, faults) => {
     expect(readDraft({ ...NAMED, ...change })).toEqual({ isSound: false, faults });
