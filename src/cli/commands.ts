@@ -2,6 +2,7 @@
 import { driftCommand } from './commands/drift.ts';
 import { measureCommand } from './commands/measure.ts';
 import { notInThisVersion } from './commands/notInThisVersion.ts';
+import { scaleCommand } from './commands/scale.ts';
 import { surveyCommand } from './commands/survey.ts';
 import type { Command } from './terminal.ts';
 
@@ -9,7 +10,7 @@ export const COMMANDS: readonly Command[] = [
   measureCommand,
   surveyCommand,
   driftCommand,
-  notInThisVersion('scale', 'tension, stress and breaking percentage of a stringing schedule'),
+  scaleCommand,
   notInThisVersion('report', "the owner's page as one file"),
   notInThisVersion('archive', 'whether an archive is whole, and what is in it'),
 ];

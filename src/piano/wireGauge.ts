@@ -86,7 +86,10 @@ export const GAUGE_REACH_MM = 0.004;
 
 /** The series whose sizes all the diameters are, to a few thousandths; the better fitting one where both are; undefined where none is. */
 export function seriesOf(diametersMm: readonly number[]): GaugeSeries | undefined {
-  const misfits = (['metric', 'inch'] as const).map((series) => ({ series, misfitMm: largestMisfit(series, diametersMm) }));
+  const misfits = (['metric', 'inch'] as const).map((series) => ({
+    series,
+    misfitMm: largestMisfit(series, diametersMm),
+  }));
   const best = misfits.reduce((one, other) => (other.misfitMm < one.misfitMm ? other : one));
   return best.misfitMm <= GAUGE_REACH_MM ? best.series : undefined;
 }

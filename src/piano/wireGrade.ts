@@ -7,7 +7,7 @@
  */
 import type { OwnWireGrade } from './stringingRecords.ts';
 import { inchesToMm } from './wireGauge.ts';
-import { type Standing, STEEL_DENSITY, STEEL_YOUNGS_MODULUS } from './wireMaterial.ts';
+import { STEEL_DENSITY, STEEL_YOUNGS_MODULUS, type Standing } from './wireMaterial.ts';
 
 export type WireStrength = { readonly diameterMm: number; readonly tensileStrengthMpa: number };
 
@@ -73,7 +73,8 @@ const EN_SM_ROWS: readonly (readonly [mm: number, mpa: number])[] = [
 export const PUBLISHED_GRADES: readonly WireGrade[] = [
   {
     name: 'ASTM A228',
-    source: 'ASTM A228, steel wire of music spring quality: least tensile strength, as a wire supplier prints the table',
+    source:
+      'ASTM A228, steel wire of music spring quality: least tensile strength, as a wire supplier prints the table',
     standing: 'secondary',
     youngsModulusGpa: STEEL_YOUNGS_MODULUS.value,
     densityKgPerM3: STEEL_DENSITY.value,
@@ -82,7 +83,8 @@ export const PUBLISHED_GRADES: readonly WireGrade[] = [
   },
   {
     name: 'EN 10270-1 SM',
-    source: 'EN 10270-1, patented cold-drawn spring wire, class SM: least tensile strength, as a spring maker prints the table',
+    source:
+      'EN 10270-1, patented cold-drawn spring wire, class SM: least tensile strength, as a spring maker prints the table',
     standing: 'secondary',
     youngsModulusGpa: 206,
     densityKgPerM3: STEEL_DENSITY.value,
