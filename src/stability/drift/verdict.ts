@@ -28,7 +28,8 @@ const LEAST_INTERVALS = 3;
 const LEAST_YEARS = 0.75;
 /** Holding is said where slips of this many times the threshold are ruled out. */
 const HOLDING_FACTOR = 2;
-const SUSPECT = 0.7;
+/** A string likelier than this to slip is named before it is certain. */
+export const SUSPECT = 0.7;
 
 export function judgeBlock(facts: VerdictFacts): Verdict {
   const usable = facts.intervals.filter((interval) => interval.hasBaseline);
