@@ -5,6 +5,7 @@ import { commonTexts } from './texts/common.ts';
 import { instrumentTexts } from './texts/instrument.ts';
 import { recordingTexts } from './texts/recording.ts';
 import { recordingsTexts } from './texts/recordings.ts';
+import { recordsTexts } from './texts/records.ts';
 import { roomTexts } from './texts/room.ts';
 import { soundTexts } from './texts/sound.ts';
 import { takeTexts } from './texts/take.ts';
@@ -18,6 +19,7 @@ export const texts = {
   visit: visitTexts,
   recording: recordingTexts,
   recordings: recordingsTexts,
+  records: recordsTexts,
   room: roomTexts,
   clock: clockTexts,
   sound: soundTexts,

@@ -3,6 +3,7 @@ import { formatDate, formatNoteRange } from '../../piano/format.ts';
 import type { Instrument, InstrumentEvent } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
 import { Button } from '../../ui/Button.tsx';
+import { DeleteButton } from '../../ui/DeleteButton.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { texts } from '../../ui/texts.ts';
 import { EventForm } from './EventForm.tsx';
@@ -27,7 +28,7 @@ export function EventSection({ records, instrument, events }: Props) {
       ) : (
         <ul className={styles.events}>
           {[...events].reverse().map((event) => (
-            <EventRow key={event.id} event={event} />
+            <EventRow key={event.id} records={records} event={event} />
           ))}
         </ul>
       )}
@@ -40,9 +41,10 @@ export function EventSection({ records, instrument, events }: Props) {
   );
 }
 
-function EventRow({ event }: { readonly event: InstrumentEvent }) {
+function EventRow({ records, event }: { readonly records: Records; readonly event: InstrumentEvent }) {
   const { fromMidi, toMidi } = event;
   const range = fromMidi === null || toMidi === null ? '' : `, ${formatNoteRange(fromMidi, toMidi)}`;
+  const what = `${words.kinds[event.kind]}, ${formatDate(event.happenedOn)}`;
   return (
     <li className={styles.event}>
       <span>{formatDate(event.happenedOn)}</span>
@@ -52,6 +54,16 @@ function EventRow({ event }: { readonly event: InstrumentEvent }) {
           {range}
         </p>
         {event.remark !== '' && <p className={styles.eventRemark}>{event.remark}</p>}
+      </div>
+      <div>
+        <DeleteButton
+          records={records}
+          target={{ table: 'events' as const, id: event.id }}
+          message={texts.records.delete.deletedEvent(what)}
+          label={texts.records.delete.event(what)}
+        >
+          {texts.records.delete.word}
+        </DeleteButton>
       </div>
     </li>
   );

@@ -1,11 +1,14 @@
 import type { InstrumentId } from '../../piano/ids.ts';
+import type { Instrument } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
 import { Button, LinkButton } from '../../ui/Button.tsx';
+import { DeleteButton } from '../../ui/DeleteButton.tsx';
 import { FormActions, FormPage } from '../../ui/FormPage.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
-import { type Route, routeToHref } from '../../ui/routes.ts';
+import { type Route, replaceWith, routeToHref } from '../../ui/routes.ts';
+import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { BlockFields, IdentityFields, RowFields } from './InstrumentFields.tsx';
@@ -42,6 +45,22 @@ export function InstrumentFormScreen({ records, instrumentId }: Props) {
           {texts.common.cancel}
         </LinkButton>
       </FormActions>
+      {instrument && <DeleteInstrument records={records} instrument={instrument} />}
     </FormPage>
+  );
+}
+
+function DeleteInstrument({ records, instrument }: { readonly records: Records; readonly instrument: Instrument }) {
+  return (
+    <Section title={texts.records.delete.title} note={texts.records.delete.note}>
+      <DeleteButton
+        records={records}
+        target={{ table: 'instruments' as const, id: instrument.id }}
+        message={texts.records.delete.deletedInstrument(instrument.name)}
+        onDeleted={() => replaceWith({ screen: 'workshop' })}
+      >
+        {texts.records.delete.instrument}
+      </DeleteButton>
+    </Section>
   );
 }

@@ -2,6 +2,7 @@ import { formatDate, formatNotes } from '../../piano/format.ts';
 import type { SurveyId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { LinkButton } from '../../ui/Button.tsx';
+import { DeleteButton } from '../../ui/DeleteButton.tsx';
 import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { Disclosure } from '../../ui/Disclosure.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -10,7 +11,7 @@ import { NotFound } from '../../ui/NotFound.tsx';
 import { countState, type NoteCell } from '../../ui/noteState.ts';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
-import { routeToHref } from '../../ui/routes.ts';
+import { replaceWith, routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { StripLegend } from '../../ui/StripLegend.tsx';
 import { scopeText } from '../../ui/scopeText.ts';
@@ -71,6 +72,16 @@ export function SurveyScreen({ records, surveyId }: Props) {
       )}
       <ClockSection survey={survey} />
       <SoundSection records={records} takes={[...kept, ...setAside]} sizes={sounds} />
+      <Section title={texts.records.delete.title} note={texts.records.delete.note}>
+        <DeleteButton
+          records={records}
+          target={{ table: 'surveys' as const, id: survey.id }}
+          message={texts.records.delete.deletedSurvey(texts.common.stage[survey.stage])}
+          onDeleted={() => replaceWith({ screen: 'visit', visitId: survey.visitId })}
+        >
+          {texts.records.delete.survey}
+        </DeleteButton>
+      </Section>
     </>
   );
 }

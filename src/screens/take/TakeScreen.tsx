@@ -2,12 +2,13 @@ import { formatCents, formatDate, formatNote } from '../../piano/format.ts';
 import type { TakeId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { Button } from '../../ui/Button.tsx';
+import { DeleteButton } from '../../ui/DeleteButton.tsx';
 import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { PartialTable } from '../../ui/PartialTable.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
-import { routeToHref } from '../../ui/routes.ts';
+import { replaceWith, routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { TakeFigures } from '../../ui/TakeFigures.tsx';
 import { texts } from '../../ui/texts.ts';
@@ -31,6 +32,14 @@ export function TakeScreen({ records, takeId }: Props) {
         <TakeFigures reading={take.reading} />
         <WriteFault fault={writeFault} />
         <Button onPress={() => void setKept(!take.isKept)}>{take.isKept ? words.setAside : words.keep}</Button>
+        <DeleteButton
+          records={records}
+          target={{ table: 'takes' as const, id: take.id }}
+          message={texts.records.delete.deletedTake(formatNote(take.midi))}
+          onDeleted={() => replaceWith({ screen: 'survey', surveyId: take.surveyId })}
+        >
+          {texts.records.delete.take}
+        </DeleteButton>
       </Section>
       <SoundSection records={records} take={take} />
       <Section title={words.partials} note={words.partialsNote}>

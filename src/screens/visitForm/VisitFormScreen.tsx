@@ -1,11 +1,15 @@
+import { formatDate } from '../../piano/format.ts';
 import type { InstrumentId, VisitId } from '../../piano/ids.ts';
+import type { Visit } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
 import { Button, LinkButton } from '../../ui/Button.tsx';
+import { DeleteButton } from '../../ui/DeleteButton.tsx';
 import { FormActions, FormPage } from '../../ui/FormPage.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
-import { type Route, routeToHref } from '../../ui/routes.ts';
+import { type Route, replaceWith, routeToHref } from '../../ui/routes.ts';
+import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { useVisitForm } from './useVisitForm.ts';
@@ -45,6 +49,22 @@ export function VisitFormScreen({ records, ...subject }: Props) {
           {texts.common.cancel}
         </LinkButton>
       </FormActions>
+      {visit && <DeleteVisit records={records} visit={visit} />}
     </FormPage>
+  );
+}
+
+function DeleteVisit({ records, visit }: { readonly records: Records; readonly visit: Visit }) {
+  return (
+    <Section title={texts.records.delete.title} note={texts.records.delete.note}>
+      <DeleteButton
+        records={records}
+        target={{ table: 'visits' as const, id: visit.id }}
+        message={texts.records.delete.deletedVisit(formatDate(visit.visitedOn))}
+        onDeleted={() => replaceWith({ screen: 'instrument', instrumentId: visit.instrumentId })}
+      >
+        {texts.records.delete.visit}
+      </DeleteButton>
+    </Section>
   );
 }
