@@ -61,3 +61,26 @@ export function isIsoDate(text: string): boolean {
   const time = Date.parse(`${text}T00:00:00Z`);
   return !Number.isNaN(time) && new Date(time).toISOString().slice(0, 10) === text;
 }
+
+export type CsvValue = string | number | null;
+
+export type CsvSheet = {
+  /** Names with units at their ends, such as `drift_cents`. */
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly CsvValue[])[];
+};
+
+/**
+ * A sheet as CSV text (RFC 4180): commas, decimal points, CRLF, cells quoted where they need it. Null is an empty cell. Numbers keep
+ * nine significant digits, more than any reading has.
+ * @example writeCsvTable({ columns: ['note', 'drift_cents'], rows: [['A4', -1.5]] }) // 'note,drift_cents\r\nA4,-1.5\r\n'
+ */
+export function writeCsvTable({ columns, rows }: CsvSheet): string {
+  const cells = rows.map((row) => row.map(cellText));
+  return `${Papa.unparse([[...columns], ...cells], { newline: '\r\n' })}\r\n`;
+}
+
+function cellText(value: CsvValue): string {
+  if (value === null) return '';
+  return typeof value === 'number' ? String(Number(value.toPrecision(9))) : value;
+}

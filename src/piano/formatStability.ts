@@ -1,0 +1,63 @@
+/** Slips, responses and probabilities as people read them. */
+import { decimalsFor, formatNumber, formatSigned, NOT_MEASURED } from './format.ts';
+
+const THIN_SPACE = '\u2009';
+const NO_BREAK_SPACE = '\u00a0';
+
+function withUncertainty(value: number, standardUncertainty: number | null, mostDecimals: number): string {
+  if (standardUncertainty === null) return formatSigned(value, 1);
+  const decimals = Math.max(1, decimalsFor(standardUncertainty, mostDecimals));
+  return `${formatSigned(value, decimals)} ±${THIN_SPACE}${formatNumber(standardUncertainty, decimals)}`;
+}
+
+/** @example formatRate(-2.41, 0.31) // '−2.41 ± 0.31 cents a year' */
+export function formatRate(centsPerYear: number | null, standardUncertainty: number | null = null): string {
+  if (centsPerYear === null) return NOT_MEASURED;
+  return `${withUncertainty(centsPerYear, standardUncertainty, 2)}${NO_BREAK_SPACE}cents a year`;
+}
+
+/** The same without its unit, for a column that names it. @example formatRateValue(-2.41, 0.31) // '−2.41 ± 0.31' */
+export function formatRateValue(centsPerYear: number | null, standardUncertainty: number | null = null): string {
+  return centsPerYear === null ? NOT_MEASURED : withUncertainty(centsPerYear, standardUncertainty, 2);
+}
+
+/** How fast, whichever way it goes. @example formatSpeed(0.6) // '0.6 cents a year' */
+export function formatSpeed(centsPerYear: number): string {
+  return `${formatNumber(Math.abs(centsPerYear), 1)}${NO_BREAK_SPACE}cents a year`;
+}
+
+/** @example formatResponse(0.81, 0.05) // '+0.81 ± 0.05 cents per % RH' */
+export function formatResponse(centsPerPct: number, standardUncertainty: number): string {
+  return `${withUncertainty(centsPerPct, standardUncertainty, 2)} cents per${NO_BREAK_SPACE}%${NO_BREAK_SPACE}RH`;
+}
+
+/** Never nought and never certain: a judgement from readings is neither. @example formatProbability(0.997) // 'more than 99 %' */
+export function formatProbability(probability: number | null): string {
+  if (probability === null) return NOT_MEASURED;
+  if (probability > 0.99) return `more than 99${THIN_SPACE}%`;
+  if (probability < 0.01) return `less than 1${THIN_SPACE}%`;
+  return `${formatNumber(100 * probability, 0)}${THIN_SPACE}%`;
+}
+
+/** A difference of humidity. @example formatHumidityChange(-12.3) // '−12 % RH' */
+export function formatHumidityChange(changePct: number | null): string {
+  return changePct === null ? NOT_MEASURED : `${formatSigned(changePct, 0)}${THIN_SPACE}% RH`;
+}
+
+/** With its uncertainty, always above zero. @example formatHumidityAbout(52.3, 4.1) // '52 ± 4 % RH' */
+export function formatHumidityAbout(humidityPct: number, standardUncertaintyPct: number): string {
+  return `${formatNumber(humidityPct, 0)} ±${THIN_SPACE}${formatNumber(Math.max(1, standardUncertaintyPct), 0)}${THIN_SPACE}% RH`;
+}
+
+/** Beside an axis of visits. @example formatMonth('2021-05-12') // 'May 2021' */
+export function formatMonth(isoDate: string, language = 'en-GB'): string {
+  const time = Date.parse(isoDate.slice(0, 10));
+  if (Number.isNaN(time)) return isoDate;
+  return new Intl.DateTimeFormat(language, { month: 'short', year: 'numeric', timeZone: 'UTC' }).format(time);
+}
+
+/** @example formatYearCount(2.5) // '2.5 years' */
+export function formatYearCount(years: number): string {
+  const text = formatNumber(years, Number.isInteger(Math.round(10 * years) / 10) ? 0 : 1);
+  return `${text} ${text === '1' ? 'year' : 'years'}`;
+}
