@@ -1,12 +1,13 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { offlinePlugin } from './tools/offlinePlugin.ts';
+import { SECURITY_HEADERS, securityPolicyPlugin } from './tools/securityPolicy.ts';
 
 export default defineConfig({
   base: './',
   publicDir: false,
-  plugins: [react(), offlinePlugin()],
+  plugins: [react(), securityPolicyPlugin(), offlinePlugin()],
   build: { outDir: 'dist', emptyOutDir: true, target: 'es2022' },
   worker: { format: 'es' },
-  preview: { port: 4173, host: 'localhost' },
+  preview: { port: 4173, host: 'localhost', headers: SECURITY_HEADERS },
 });

@@ -18,10 +18,14 @@ const TYPES: Readonly<Record<string, string>> = {
 
 export type FolderServer = { readonly url: string; readonly close: () => Promise<void> };
 
-export async function serveFolder(folder: string): Promise<FolderServer> {
+/** @param headers sent with every file, as a host may */
+export async function serveFolder(
+  folder: string,
+  headers: Readonly<Record<string, string>> = {},
+): Promise<FolderServer> {
   const server = createServer((request, response) => {
     const path = decodeURIComponent(new URL(request.url ?? '/', 'http://localhost').pathname);
-    answer(response, join(folder, normalize(path)));
+    answer(response, join(folder, normalize(path)), headers);
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   const { port } = server.address() as AddressInfo;
@@ -35,7 +39,7 @@ export async function serveFolder(folder: string): Promise<FolderServer> {
   };
 }
 
-function answer(response: ServerResponse, path: string): void {
+function answer(response: ServerResponse, path: string, headers: Readonly<Record<string, string>>): void {
   const file = path.endsWith('/') ? join(path, 'index.html') : path;
   const isFile = statSync(file, { throwIfNoEntry: false })?.isFile() ?? false;
   if (!isFile) {
@@ -43,6 +47,6 @@ function answer(response: ServerResponse, path: string): void {
     return;
   }
   const type = TYPES[extname(file)] ?? 'application/octet-stream';
-  response.writeHead(200, { 'content-type': type, vary: 'Origin' }); // as common hosts send it
+  response.writeHead(200, { ...headers, 'content-type': type, vary: 'Origin' }); // as common hosts send it
   createReadStream(file).pipe(response);
 }
