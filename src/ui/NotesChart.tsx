@@ -1,4 +1,3 @@
-import type { ReactNode } from 'react';
 import {
   CartesianGrid,
   ErrorBar,
@@ -7,22 +6,17 @@ import {
   Scatter,
   ScatterChart,
   Tooltip,
-  type TooltipContentProps,
   XAxis,
   YAxis,
 } from 'recharts';
 import { formatNote, formatSigned } from '../piano/format.ts';
 import { ChartSymbol, type ChartSymbolShape, type PointTag } from './ChartSymbol.tsx';
 import type { Scale } from './chartScale.ts';
+import { type BarPoint, type DrawnPoint, pointBox, withReach } from './charts/pointParts.tsx';
 import { type NoteCurve, NoteCurveLayer } from './NoteCurveLayer.tsx';
 import styles from './NotesChart.module.css';
 
-/** `low` and `high` are the ends of the uncertainty bar, in the unit of y. */
-export type NotePoint = {
-  readonly x: number;
-  readonly y: number;
-  readonly low: number;
-  readonly high: number;
+export type NotePoint = BarPoint & {
   /** What the box beside the pointer says. */
   readonly detail: string;
   /** Written beside the point, where it must not be overlooked. */
@@ -118,18 +112,6 @@ export function NotesChart(props: NotesChartProps) {
   );
 }
 
-type DrawnPoint = { readonly cx?: number | undefined; readonly cy?: number | undefined; readonly tag?: PointTag };
-
 function formatSignedTick(value: number): string {
   return formatSigned(value, Number.isInteger(value) ? 0 : 1);
-}
-
-/** The library overwrites x and y of what it hands on, so the bar's reach is worked out before. */
-function withReach(point: NotePoint): NotePoint & { readonly reach: readonly [number, number] } {
-  return { ...point, reach: [point.y - point.low, point.high - point.y] };
-}
-
-function pointBox({ active, payload }: TooltipContentProps): ReactNode {
-  const detail: unknown = payload[0]?.payload?.detail;
-  return active && typeof detail === 'string' ? <div className={styles.box}>{detail}</div> : null;
 }

@@ -1,7 +1,10 @@
 import { lazy, Suspense } from 'react';
+import type { CsvSheet } from '../files/csvTable.ts';
 import type { Compass } from '../piano/compass.ts';
+import { midiToName } from '../piano/note.ts';
 import { LegendCurve, LegendSymbol } from './ChartSymbol.tsx';
 import { noteTicks, type Scale } from './chartScale.ts';
+import { ChartFigure, type LegendItem } from './charts/ChartFigure.tsx';
 import type { NoteCurve } from './NoteCurveLayer.tsx';
 import type { NoteMark, NoteSeries } from './NotesChart.tsx';
 import styles from './NotesFigure.module.css';
@@ -13,6 +16,10 @@ const NotesChart = lazy(async () => ({ default: (await import('./NotesChart.tsx'
 type NotesFigureProps = {
   /** What is drawn, and its unit. */
   readonly axisTitle: string;
+  /** What the chart's files are called; its title where not said. */
+  readonly name?: string;
+  /** Name of the drawn figure in the chart's CSV file, with its unit at the end. */
+  readonly column?: string;
   /** One sentence for those who do not see the picture; the numbers stand in a table beside it. */
   readonly summary: string;
   readonly series: readonly NoteSeries[];
@@ -24,13 +31,15 @@ type NotesFigureProps = {
 };
 
 /** A chart along the compass with its title and, where there is more than one kind of sign, what each of them means. */
-export function NotesFigure({ axisTitle, compass, ...chart }: NotesFigureProps) {
+export function NotesFigure({ axisTitle, name = axisTitle, column = 'value', compass, ...chart }: NotesFigureProps) {
   const { series, curve } = chart;
   return (
-    <figure className={styles.figure}>
-      <figcaption className={styles.axisTitle}>
-        {axisTitle} <Legend series={series} curve={curve} />
-      </figcaption>
+    <ChartFigure
+      name={name}
+      title={axisTitle}
+      legend={legendOf(series, curve)}
+      sheet={() => notesSheet(column, series, curve)}
+    >
       <Suspense fallback={<p className={styles.drawing}>{texts.charts.drawing}</p>}>
         <NotesChart
           {...chart}
@@ -39,26 +48,23 @@ export function NotesFigure({ axisTitle, compass, ...chart }: NotesFigureProps) 
           noteTicks={noteTicks(compass)}
         />
       </Suspense>
-    </figure>
+    </ChartFigure>
   );
 }
 
-type LegendProps = { readonly series: readonly NoteSeries[]; readonly curve: NoteCurve | undefined };
+function legendOf(series: readonly NoteSeries[], curve: NoteCurve | undefined): LegendItem[] {
+  if (series.length < 2 && !curve) return [];
+  const signs = series.map(({ name, shape }) => ({ key: name, sign: <LegendSymbol shape={shape} />, meaning: name }));
+  return curve ? [...signs, { key: 'curve', sign: <LegendCurve />, meaning: curve.name }] : signs;
+}
 
-function Legend({ series, curve }: LegendProps) {
-  if (series.length < 2 && !curve) return null;
-  return (
-    <span className={styles.legend}>
-      {series.map((one) => (
-        <span key={one.name}>
-          <LegendSymbol shape={one.shape} /> {one.name}
-        </span>
-      ))}
-      {curve && (
-        <span>
-          <LegendCurve /> {curve.name}
-        </span>
-      )}
-    </span>
-  );
+/** One row for each sign, then one for each note of the curve. */
+export function notesSheet(column: string, series: readonly NoteSeries[], curve: NoteCurve | undefined): CsvSheet {
+  const named = [...series, ...(curve ? [{ name: curve.name, points: curve.stretches.flat() }] : [])];
+  return {
+    columns: ['note', 'midi', 'series', column, `${column}_low`, `${column}_high`],
+    rows: named.flatMap(({ name, points }) =>
+      points.map(({ x, y, low, high }) => [midiToName(Math.round(x)), Math.round(x), name, y, low, high]),
+    ),
+  };
 }

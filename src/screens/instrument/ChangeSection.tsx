@@ -58,6 +58,8 @@ function ChangeChart({ instrument, interval }: { readonly instrument: Instrument
   return (
     <NotesFigure
       axisTitle={words.axisTitle}
+      name={`${words.title} ${interval.fromVisit.visitedOn} ${interval.toVisit.visitedOn}`}
+      column="change_cents"
       summary={words.summary(from, to, notes.length)}
       series={series}
       scale={roundScale(series.flatMap(({ points }) => points.flatMap(({ low, high }) => [low, high])))}

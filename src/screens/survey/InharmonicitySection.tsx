@@ -47,6 +47,8 @@ export function InharmonicitySection({ instrument, inharmonicity, heardMidi }: P
       </p>
       <NotesFigure
         axisTitle={words.axisTitle}
+        name={words.title}
+        column="inharmonicity_b"
         summary={words.summary(inharmonicity.notes.length, standing)}
         series={series}
         curve={curve}

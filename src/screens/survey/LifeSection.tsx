@@ -32,6 +32,8 @@ export function LifeSection({ instrument, life }: Props) {
       <p>{weak}</p>
       <NotesFigure
         axisTitle={words.axisTitle}
+        name={words.title}
+        column="time_for_60_db_s"
         summary={words.summary(life.notes.length, weak)}
         series={series}
         curve={curve}

@@ -1,6 +1,18 @@
 /** Words for the charts that a survey's notes make together. */
 export const chartTexts = {
   drawing: 'Drawing the chart …',
+  saving: {
+    legend: (name: string) => `Save: ${name}`,
+    label: 'Save as',
+    formats: { svg: 'SVG', png: 'PNG', csv: 'CSV' },
+    hints: {
+      svg: 'A drawing that stays sharp at any size',
+      png: 'A picture for a letter or a message',
+      csv: 'The numbers, for any spreadsheet',
+    },
+    notDrawn: 'the chart is not drawn yet; wait a moment and try again',
+    fault: (detail: string) => `Nothing was saved: ${detail}`,
+  },
   showTable: 'The same numbers as a table',
   measured: 'measured',
   standsOut: 'stands out',

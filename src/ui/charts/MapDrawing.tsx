@@ -1,0 +1,92 @@
+import { useId } from 'react';
+import { type Level, levelOf } from './divergingScale.ts';
+import { MapPatterns, patternId } from './MapPatterns.tsx';
+import styles from './NoteMap.module.css';
+import { type NoteMapLayout, rowLabelStep } from './noteMapLayout.ts';
+import type { NoteMapProps } from './noteMapProps.ts';
+
+type DrawingProps = NoteMapProps & { readonly layout: NoteMapLayout; readonly chosen: number };
+
+/** The cells with their notes, visits, flags and brackets. */
+export function MapDrawing({ columns, rowNames, step, brackets, layout, chosen, chosenKey }: DrawingProps) {
+  const prefix = useId();
+  const { left, top, cellWidth, cellHeight, width, height } = layout;
+  const bottom = top + rowNames.length * cellHeight;
+  const xOf = (index: number) => left + index * cellWidth;
+  const labelStep = rowLabelStep(layout);
+  return (
+    <svg className={styles.drawing} width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+      <MapPatterns prefix={prefix} />
+      {rowNames.map((name, row) =>
+        (rowNames.length - 1 - row) % labelStep === 0 ? (
+          <text key={name} className={styles.rowName} x={left - 8} y={top + (row + 0.5) * cellHeight + 4}>
+            {name}
+          </text>
+        ) : null,
+      )}
+      {columns.map((column, index) => (
+        <g key={column.key}>
+          {column.values.map((value, row) => (
+            <Cell
+              // biome-ignore lint/suspicious/noArrayIndexKey: rows are visits in their order, and nothing moves
+              key={row}
+              level={value === null ? null : levelOf(value, step)}
+              prefix={prefix}
+              x={xOf(index)}
+              y={top + row * cellHeight}
+              width={cellWidth}
+              height={cellHeight}
+            />
+          ))}
+          {column.tick && (
+            <text className={styles.tick} x={xOf(index + 0.5)} y={bottom + 18}>
+              {column.tick}
+            </text>
+          )}
+          {column.isFlagged && <path className={styles.flag} d={`M${xOf(index + 0.5)} ${top - 3}l-4.5 -8h9z`} />}
+          {column.endsSection && <path className={styles.section} d={`M${xOf(index + 1)} ${top - 4}V${bottom + 4}`} />}
+        </g>
+      ))}
+      {brackets.map(({ fromKey, toKey }) => {
+        const from = columns.findIndex((column) => column.key === fromKey);
+        const to = columns.findIndex((column) => column.key === toKey);
+        if (from < 0 || to < 0) return null;
+        return <path key={fromKey} className={styles.bracket} d={`M${xOf(from)} ${top - 14}v-6H${xOf(to + 1)}v6`} />;
+      })}
+      {chosenKey !== null && columns.length > 0 && (
+        <rect className={styles.chosen} x={xOf(chosen)} y={top} width={cellWidth} height={bottom - top} />
+      )}
+    </svg>
+  );
+}
+
+type CellProps = {
+  readonly level: Level | null;
+  readonly prefix: string;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+};
+
+/** Nothing is drawn where nothing was measured. */
+function Cell({ level, prefix, ...place }: CellProps) {
+  if (level === null) return null;
+  return (
+    <>
+      <rect className={styles.cell} data-level={level} {...place} />
+      {level !== 0 && <rect fill={`url(#${patternId(prefix, level)})`} {...place} />}
+    </>
+  );
+}
+
+/** One class of the scale, for the legend. */
+export function MapSign({ level }: { readonly level: Level }) {
+  const prefix = useId();
+  return (
+    <svg className={styles.sign} viewBox="0 0 20 14" width={20} height={14} aria-hidden="true" focusable="false">
+      <MapPatterns prefix={prefix} />
+      <Cell level={level} prefix={prefix} x={0} y={0} width={20} height={14} />
+    </svg>
+  );
+}

@@ -1,0 +1,42 @@
+import { lazy, Suspense } from 'react';
+import type { CsvSheet } from '../../files/csvTable.ts';
+import { LegendCurve, LegendSymbol } from '../ChartSymbol.tsx';
+import { texts } from '../texts.ts';
+import { ChartFigure, type LegendItem } from './ChartFigure.tsx';
+import type { TimeChartProps } from './TimeChart.tsx';
+import styles from './TimeFigure.module.css';
+
+// The chart library is large: it is fetched when there is something to draw.
+const TimeChart = lazy(async () => ({ default: (await import('./TimeChart.tsx')).TimeChart }));
+
+type TimeFigureProps = {
+  readonly name: string;
+  readonly title: string;
+  /** One below the other, over the same years. */
+  readonly charts: readonly TimeChartProps[];
+  readonly sheet: () => CsvSheet;
+};
+
+/** One or more charts over the years, with what their signs mean. */
+export function TimeFigure({ name, title, charts, sheet }: TimeFigureProps) {
+  return (
+    <ChartFigure name={name} title={title} legend={legendOf(charts)} sheet={sheet}>
+      <Suspense fallback={<p className={styles.drawing}>{texts.charts.drawing}</p>}>
+        {charts.map((chart) => (
+          <TimeChart key={chart.summary} {...chart} />
+        ))}
+      </Suspense>
+    </ChartFigure>
+  );
+}
+
+function legendOf(charts: readonly TimeChartProps[]): LegendItem[] {
+  return charts.flatMap(({ series, curve }) => {
+    const signs = series.map(({ name, shape }) => ({
+      key: name,
+      sign: <LegendSymbol shape={shape} />,
+      meaning: name,
+    }));
+    return curve ? [...signs, { key: curve.name, sign: <LegendCurve />, meaning: curve.name }] : signs;
+  });
+}

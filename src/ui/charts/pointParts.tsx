@@ -1,0 +1,24 @@
+import type { ReactNode } from 'react';
+import type { TooltipContentProps } from 'recharts';
+import type { PointTag } from '../ChartSymbol.tsx';
+import styles from './pointParts.module.css';
+
+/** `low` and `high` are the ends of the uncertainty bar, in the unit of y. */
+export type BarPoint = { readonly x: number; readonly y: number; readonly low: number; readonly high: number };
+
+export type DrawnPoint = {
+  readonly cx?: number | undefined;
+  readonly cy?: number | undefined;
+  readonly tag?: PointTag;
+};
+
+/** The library overwrites x and y of what it hands on, so the bar's reach is worked out before. */
+export function withReach<Point extends BarPoint>(point: Point): Point & { readonly reach: readonly [number, number] } {
+  return { ...point, reach: [point.y - point.low, point.high - point.y] };
+}
+
+/** What the box beside the pointer says of the point under it. */
+export function pointBox({ active, payload }: TooltipContentProps): ReactNode {
+  const detail: unknown = payload[0]?.payload?.detail;
+  return active && typeof detail === 'string' ? <div className={styles.box}>{detail}</div> : null;
+}
