@@ -2,6 +2,7 @@ import { Button } from '../ui/Button.tsx';
 import { Notice } from '../ui/Notice.tsx';
 import { ReadState } from '../ui/ReadState.tsx';
 import { texts } from '../ui/texts.ts';
+import { CareNotice } from './CareNotice.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { NewVersionNotice } from './NewVersionNotice.tsx';
 import { ScreenOfRoute } from './ScreenOfRoute.tsx';
@@ -18,6 +19,7 @@ export function App() {
   return (
     <Shell>
       <NewVersionNotice route={route} />
+      {records.state === 'open' && <CareNotice route={route} records={records.records} />}
       <ErrorBoundary key={address}>
         {records.state === 'open' && <ScreenOfRoute route={route} records={records.records} />}
         {records.state === 'opening' && <ReadState observed={{ state: 'loading' }} />}

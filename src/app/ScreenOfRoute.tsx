@@ -3,6 +3,7 @@ import { InstrumentScreen } from '../screens/instrument/InstrumentScreen.tsx';
 import { InstrumentFormScreen } from '../screens/instrumentForm/InstrumentFormScreen.tsx';
 import { MicrophoneClockScreen } from '../screens/microphoneClock/MicrophoneClockScreen.tsx';
 import { RecordingScreen } from '../screens/recording/RecordingScreen.tsx';
+import { RecordsScreen } from '../screens/records/RecordsScreen.tsx';
 import { SurveyScreen } from '../screens/survey/SurveyScreen.tsx';
 import { TakeScreen } from '../screens/take/TakeScreen.tsx';
 import { VisitScreen } from '../screens/visit/VisitScreen.tsx';
@@ -36,6 +37,8 @@ export function ScreenOfRoute({ route, records }: { readonly route: Route; reado
       return <TakeScreen key={route.takeId} records={records} takeId={route.takeId} />;
     case 'microphone-clock':
       return <MicrophoneClockScreen records={records} />;
+    case 'records':
+      return <RecordsScreen records={records} />;
     case 'unknown':
       return <NotFound />;
   }

@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useState } from 'react';
+import { routeToHref } from '../ui/routes.ts';
 import { ThemeSwitch } from '../ui/ThemeSwitch.tsx';
 import { texts } from '../ui/texts.ts';
 import { UndoBar } from '../ui/UndoBar.tsx';
@@ -17,6 +18,9 @@ export function Shell({ children }: { readonly children: ReactNode }) {
       <header className={styles.top}>
         <a className={styles.home} href="#/">
           {texts.common.productName}
+        </a>
+        <a className={styles.place} href={routeToHref({ screen: 'records' })}>
+          {texts.records.title}
         </a>
         <ThemeSwitch
           choice={theme}

@@ -15,7 +15,8 @@ import { openDatabase, type RecordsDatabase } from './database.ts';
 import { hasDemonstration, removeDemonstration } from './demonstrationRows.ts';
 import { type RecordSet, readRecordSet, writeRecordSet } from './recordSet.ts';
 import { saveRow } from './saveRow.ts';
-import { createSoundRows, type DamagedRow, type SoundRows } from './soundRows.ts';
+import { type SettingRecords, settingFunctions } from './settings.ts';
+import { createSoundRows, type DamagedRow, isDeleted, type SoundRows } from './soundRows.ts';
 import { keptTakesOfInstrument, takeOf, takesOfSurvey } from './takeReads.ts';
 import { type SoundSizes, saveSound, soundOf, soundSizes } from './takeSounds.ts';
 import {
@@ -45,6 +46,8 @@ export type Records = {
   surveysOf(visitId: VisitId): Promise<Survey[]>;
   surveysOfInstrument(instrumentId: InstrumentId): Promise<Survey[]>;
   saveSurvey(survey: Survey): Promise<WriteOutcome>;
+  /** Of instruments that are not of the demonstration. An empty text: all of them. */
+  surveysBegunSince(startedAfter: string): Promise<{ readonly count: number; readonly firstAt: string | null }>;
 
   take(id: TakeId): Promise<Take | undefined>;
   /** All takes of a survey, kept or not, in the order recorded. */
@@ -71,7 +74,8 @@ export type Records = {
   calibrationsOf(deviceLabel?: string): Promise<ClockCalibration[]>;
   saveCalibration(calibration: ClockCalibration): Promise<WriteOutcome>;
 } & BenchRecords &
-  BinRecords & {
+  BinRecords &
+  SettingRecords & {
     /** Everything but the sounds, or everything of one instrument: for the archive and for a backup. */
     readRecordSet(instrumentId?: InstrumentId): Promise<RecordSet>;
     /** Inserts or updates all of it in one transaction: all or nothing. */
@@ -110,6 +114,7 @@ export async function openRecords(databaseName = 'stillpin'): Promise<Records> {
     ...calibrationFunctions(database, sound),
     ...benchFunctions(database, sound),
     ...binFunctions(database),
+    ...settingFunctions(database),
     readRecordSet: (instrumentId) => readRecordSet(database, sound, instrumentId),
     writeRecordSet: (set) => writeRecordSet(database, set),
     hasDemonstration: () => hasDemonstration(database),
@@ -141,7 +146,14 @@ function instrumentFunctions(database: RecordsDatabase, sound: SoundRows): Instr
 
 type VisitFunctions = Pick<
   Records,
-  'visit' | 'visitsOf' | 'saveVisit' | 'survey' | 'surveysOf' | 'surveysOfInstrument' | 'saveSurvey'
+  | 'visit'
+  | 'visitsOf'
+  | 'saveVisit'
+  | 'survey'
+  | 'surveysOf'
+  | 'surveysOfInstrument'
+  | 'saveSurvey'
+  | 'surveysBegunSince'
 >;
 
 function visitFunctions(database: RecordsDatabase, sound: SoundRows): VisitFunctions {
@@ -163,7 +175,17 @@ function visitFunctions(database: RecordsDatabase, sound: SoundRows): VisitFunct
       return sound.all('surveys', rows).sort(by((row) => row.startedAt));
     },
     saveSurvey: (survey) => saveRow(database, 'surveys', survey),
+    surveysBegunSince: (startedAfter) => surveysBegunSince(database, startedAfter),
   };
+}
+
+async function surveysBegunSince(database: RecordsDatabase, startedAfter: string) {
+  const invented = await database.instruments.filter((row) => row.isDemonstration).primaryKeys();
+  const rows = await database.surveys
+    .filter((row) => row.startedAt > startedAfter && !isDeleted(row) && !invented.includes(row.instrumentId))
+    .toArray();
+  const [first] = rows.map((row) => row.startedAt).sort();
+  return { count: rows.length, firstAt: first ?? null };
 }
 
 function calibrationFunctions(

@@ -15,7 +15,7 @@ export function UndoBar() {
   return (
     <div className={styles.place} role="status">
       {offer && (
-        <div className={styles.bar}>
+        <div className={styles.bar} data-undo>
           <span>{offer.message}</span>
           <Button look="primary" onPress={() => void takeBack()}>
             {texts.common.undo}

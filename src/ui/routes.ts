@@ -16,6 +16,7 @@ export type Route =
   | { readonly screen: 'recording'; readonly surveyId: SurveyId }
   | { readonly screen: 'take'; readonly takeId: TakeId }
   | { readonly screen: 'microphone-clock' }
+  | { readonly screen: 'records' }
   | { readonly screen: 'unknown'; readonly path: string };
 
 /** @example routeToHref({ screen: 'workshop' }) // '#/' */
@@ -43,6 +44,8 @@ export function routeToHref(route: Route): string {
       return `#/takes/${encodeURIComponent(route.takeId)}`;
     case 'microphone-clock':
       return '#/microphone-clock';
+    case 'records':
+      return '#/records';
     case 'unknown':
       return `#${route.path}`;
   }
@@ -55,6 +58,7 @@ export function hrefToRoute(hash: string): Route {
   const [place, id, below, last] = parts.map(decodePart);
   if (parts.length === 0) return { screen: 'workshop' };
   if (place === 'microphone-clock' && id === undefined) return { screen: 'microphone-clock' };
+  if (place === 'records' && id === undefined) return { screen: 'records' };
   if (place === 'instruments' && id !== undefined)
     return instrumentRoute(id, below, last) ?? { screen: 'unknown', path };
   if (place === 'visits' && id !== undefined && last === undefined) {

@@ -1,14 +1,12 @@
 /** Which part of a take's sound is kept. */
 import type { Take, TakeSound } from '../../piano/instrument.ts';
+import { storageRoom } from '../../records/storageRoom.ts';
 import type { StorageStatus } from '../../records/storageStatus.ts';
 import type { SoundKept } from '../../ui/soundKept.ts';
 import type { TakeMessage } from '../../workers/listeningMessages.ts';
 
 /** After the strike. Beyond it the partials' pitch gains little; how long a low note lives needs all of it. */
 const FIRST_SECONDS_S = 4;
-
-/** Left free for figures, whatever else fills the disk: a whole survey's are below 1 MB. Chosen. */
-const ROOM_LEFT_FREE_BYTES = 64e6;
 
 export type SoundToKeep = {
   readonly samples: Float32Array<ArrayBuffer>;
@@ -42,6 +40,6 @@ export function soundToKeep(
 }
 
 /** Where the browser does not say, there is. */
-export function hasRoomForSound({ usedBytes, quotaBytes }: StorageStatus): boolean {
-  return usedBytes === null || quotaBytes === null || quotaBytes - usedBytes > ROOM_LEFT_FREE_BYTES;
+export function hasRoomForSound(status: StorageStatus): boolean {
+  return storageRoom(status) !== 'figures-only';
 }

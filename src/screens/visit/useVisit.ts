@@ -3,6 +3,7 @@ import type { SurveyId, VisitId } from '../../piano/ids.ts';
 import type { Instrument, Survey, Visit } from '../../piano/instrument.ts';
 import { newId } from '../../records/newId.ts';
 import type { Records } from '../../records/records.ts';
+import { askForPersistence } from '../../records/storageStatus.ts';
 import type { WriteFailure } from '../../records/writeOutcome.ts';
 import { chooseRecordings } from '../../ui/chosenRecordings.ts';
 import { goTo } from '../../ui/routes.ts';
@@ -44,6 +45,7 @@ export function useVisit(records: Records, visitId: VisitId): VisitView {
     };
     const outcome = await records.saveSurvey(survey);
     if (!outcome.written) return setWriteFault(outcome);
+    void askForPersistence(); // from the first survey on there is something to lose
     if (files) chooseRecordings(survey.id, files);
     goTo({ screen: 'recording', surveyId: survey.id });
   };

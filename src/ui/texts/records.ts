@@ -52,4 +52,32 @@ export const recordsTexts = {
       wireGrades: (name: string) => `Wire table “${name}”`,
     },
   },
+  care: {
+    backup: 'Backup',
+    due: (surveys: number, lastOn: string) =>
+      `The last backup is of ${lastOn}; ${surveys === 1 ? 'one survey was' : `${surveys} surveys were`} begun since.`,
+    none: (surveys: number) =>
+      `${surveys === 1 ? 'One survey stands' : `${surveys} surveys stand`} on this device and nowhere else.`,
+    make: 'Make a backup',
+    later: 'Remind me in a week',
+  },
+  storage: {
+    title: 'Room on this device',
+    note: 'By the browser’s own estimate.',
+    used: 'Used',
+    free: 'Free',
+    sound: 'Of it sound',
+    keeping: 'Keeping',
+    unknown: 'The browser does not say.',
+    persistent: 'The browser keeps the records until you delete them.',
+    notPersistent: 'The browser may throw the records away when the disk fills up. A backup is the safe way.',
+    ask: 'Ask the browser to keep them',
+    refused:
+      'The browser did not agree. It often does once this page has been installed or used for a while. Until then, make backups.',
+    little: (free: string) =>
+      `Only ${free} are free on this device: a survey with its sounds may not fit. Make room before the next visit: make a backup, then empty the bin, or delete other files from the device.`,
+    figuresOnly: (free: string) =>
+      `Only ${free} are free on this device. Figures are still stored, sounds are not. Make a backup, then empty the bin, or delete other files from the device.`,
+    open: 'See what can be done',
+  },
 };

@@ -1,0 +1,23 @@
+import type { Records } from '../../records/records.ts';
+import { PageHeading } from '../../ui/PageHeading.tsx';
+import { routeToHref } from '../../ui/routes.ts';
+import { texts } from '../../ui/texts.ts';
+import { BinSection } from './BinSection.tsx';
+import { StorageSection } from './StorageSection.tsx';
+
+const words = texts.records;
+
+export function RecordsScreen({ records }: { readonly records: Records }) {
+  return (
+    <>
+      <PageHeading
+        title={words.title}
+        trail={[{ label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) }]}
+        trailLabel={texts.common.trail}
+        subtitle={words.lead}
+      />
+      <StorageSection records={records} />
+      <BinSection records={records} />
+    </>
+  );
+}
