@@ -1,0 +1,129 @@
+/**
+ * One value as one cell of a CSV file, and back: exactly, or not at all.
+ *
+ * Numbers are the shortest decimal figures that give back the same 64-bit number, with an E before an exponent, and INF, -INF or NaN
+ * (Table Schema, version 2). Text that a spreadsheet would take for a formula, or that begins with an apostrophe, has an apostrophe
+ * put before it; reading takes one off again.
+ */
+import { isIsoDate } from '../csvTable.ts';
+import type { Column, ColumnType } from './tableSpec.ts';
+import { isPlainObject, readTaggedJson, specialText, writeTaggedJson } from './taggedJson.ts';
+
+/** The cell, or undefined where the column cannot hold the value; never the empty cell. */
+export type CellWriter = (value: unknown) => string | undefined;
+export type CellRead = { readonly value: unknown } | { readonly fault: string };
+/** Of a cell that is not empty. */
+export type CellReader = (cell: string) => CellRead;
+
+export function cellWriter(column: Column): CellWriter {
+  const write = WRITERS[column.type];
+  const { oneOf, minimum = -Infinity, maximum = Infinity } = column;
+  return (value) => {
+    if (oneOf !== undefined && !oneOf.includes(value as string | number)) return undefined;
+    if (typeof value === 'number' && (value < minimum || value > maximum)) return undefined;
+    return write(value);
+  };
+}
+
+export function cellReader(column: Column): CellReader {
+  const read = READERS[column.type];
+  const { oneOf, minimum = -Infinity, maximum = Infinity } = column;
+  return (cell) => {
+    const outcome = read(cell);
+    if ('fault' in outcome) return outcome;
+    const { value } = outcome;
+    if (oneOf !== undefined && !oneOf.includes(value as string | number))
+      return { fault: `has to be one of ${oneOf.join(', ')}, got "${shortened(cell)}"` };
+    if (typeof value === 'number' && (value < minimum || value > maximum))
+      return { fault: `has to be ${rangeText(minimum, maximum)}, got ${shortened(cell)}` };
+    return outcome;
+  };
+}
+
+function rangeText(minimum: number, maximum: number): string {
+  return maximum === Infinity ? `at least ${minimum}` : `from ${minimum} to ${maximum}`;
+}
+
+const WRITERS: Readonly<Record<ColumnType, CellWriter>> = {
+  text: (value) => (typeof value === 'string' && value !== '' ? writeText(value) : undefined),
+  number: (value) => (typeof value === 'number' ? writeNumber(value) : undefined),
+  integer: (value) => (Number.isSafeInteger(value) && !Object.is(value, -0) ? String(value) : undefined),
+  boolean: (value) => (typeof value === 'boolean' ? String(value) : undefined),
+  date: (value) => (typeof value === 'string' && isIsoDate(value) ? value : undefined),
+  time: (value) => (typeof value === 'string' && isTime(value) ? value : undefined),
+  list: (value) => (Array.isArray(value) ? writeTaggedJson(value) : undefined),
+  object: (value) => (isPlainObject(value) ? writeTaggedJson(value) : undefined),
+};
+
+const READERS: Readonly<Record<ColumnType, CellReader>> = {
+  text: (cell) => ({ value: readText(cell) }),
+  number: readNumber,
+  integer: (cell) =>
+    /^-?\d{1,15}$/.test(cell)
+      ? { value: Number(cell) }
+      : { fault: `has to be a whole number, got "${shortened(cell)}"` },
+  boolean: (cell) =>
+    cell === 'true' || cell === 'false'
+      ? { value: cell === 'true' }
+      : { fault: `has to be true or false, got "${shortened(cell)}"` },
+  date: (cell) =>
+    isIsoDate(cell) ? { value: cell } : { fault: `has to be a date such as 2021-04-30, got "${shortened(cell)}"` },
+  time: (cell) =>
+    isTime(cell)
+      ? { value: cell }
+      : { fault: `has to be a date and time such as 2021-04-30T09:15:00Z, got "${shortened(cell)}"` },
+  list: (cell) => readJson(cell, Array.isArray, 'a list in JSON, such as [1,2]'),
+  object: (cell) => readJson(cell, isPlainObject, 'an object in JSON, such as {"a":1}'),
+};
+
+/** What a spreadsheet may take for a formula, and the apostrophe itself. Full-width signs are read as formulas by some. */
+const LOOKS_LIKE_FORMULA = /^[=+\-@\t\r\n'＝＋－＠]/;
+/** Half of a character: UTF-8 cannot hold it. */
+const HALF_CHARACTER = /\p{Surrogate}/u;
+
+function writeText(value: string): string | undefined {
+  if (HALF_CHARACTER.test(value)) return undefined;
+  return LOOKS_LIKE_FORMULA.test(value) ? `'${value}` : value;
+}
+
+function readText(cell: string): string {
+  return cell.startsWith("'") ? cell.slice(1) : cell;
+}
+
+export function writeNumber(value: number): string {
+  if (!Number.isFinite(value) || Object.is(value, -0)) return specialText(value);
+  const text = String(value);
+  return text.includes('e') ? text.replace('e', 'E') : text;
+}
+
+const NOT_A_DECIMAL = /[^0-9eE.+-]/;
+
+function readNumber(cell: string): CellRead {
+  const value = Number(cell);
+  if (Number.isFinite(value) && !NOT_A_DECIMAL.test(cell)) return { value };
+  const special = cell.toUpperCase();
+  if (special === 'INF' || special === '+INF') return { value: Infinity };
+  if (special === '-INF') return { value: -Infinity };
+  if (special === 'NAN') return { value: Number.NaN };
+  const hint = /^-?\d+,\d+$/.test(cell) ? ' (write the decimal point as a point)' : '';
+  return { fault: `has to be a number, got "${shortened(cell)}"${hint}` };
+}
+
+/** As the records take it: any text that starts with a calendar date and a time of day, without line breaks. */
+function isTime(value: string): boolean {
+  return /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}[^\s"',]{0,20}$/.test(value) && isIsoDate(value.slice(0, 10));
+}
+
+function readJson(cell: string, isRight: (value: unknown) => boolean, wanted: string): CellRead {
+  const outcome = readTaggedJson(cell);
+  if (!outcome.ok) return { fault: `${outcome.fault}; it has to be ${wanted}` };
+  return isRight(outcome.value) ? { value: outcome.value } : { fault: `has to be ${wanted}, got "${shortened(cell)}"` };
+}
+
+const LONGEST_QUOTED = 40;
+
+/** For a complaint: one line, not too long. */
+export function shortened(cell: string): string {
+  const line = cell.replace(/\s+/g, ' ');
+  return line.length > LONGEST_QUOTED ? `${line.slice(0, LONGEST_QUOTED)}…` : line;
+}

@@ -1,0 +1,333 @@
+/**
+ * Rows of a table as cells of a CSV file, and back, exactly. What has no column, and what a column cannot hold, goes into the column
+ * `further` as JSON, so that nothing of a row is lost, whatever program wrote it.
+ */
+import { midiToName, nameToMidi } from '../../piano/note.ts';
+import { type CellReader, type CellWriter, cellReader, cellWriter, shortened } from './cellValues.ts';
+import { type Column, furtherColumn, type TableSpec } from './tableSpec.ts';
+import { ABSENT, isPlainObject, type PlainObject, readTaggedJson, writeTaggedJson } from './taggedJson.ts';
+
+type Leaf = { readonly column: Column; readonly index: number; readonly write: CellWriter };
+type Branch = {
+  readonly children: Map<string, Leaf | Branch>;
+  /** Undefined where the object has to be there. */
+  readonly whenEmpty: 'null' | 'absent' | undefined;
+};
+
+export type RowEncoder = {
+  /** All columns in their order, `further` last. */
+  readonly header: readonly string[];
+  cells(row: object): string[];
+};
+
+export function headerOf(spec: TableSpec): string[] {
+  return [...spec.columns, furtherColumn].map((column) => column.name);
+}
+
+export function createRowEncoder(spec: TableSpec): RowEncoder {
+  const header = headerOf(spec);
+  const root = rootBranch(spec);
+  const names = noteNames(spec);
+  const furtherIndex = header.length - 1;
+  return {
+    header,
+    cells(row) {
+      const cells = new Array<string>(header.length).fill('');
+      const further = encode(root, row as PlainObject, cells);
+      for (const { nameIndex, midiIndex } of names) cells[nameIndex] = noteName(cells[midiIndex] ?? '');
+      if (further !== undefined) cells[furtherIndex] = writeTaggedJson(further);
+      return cells;
+    },
+  };
+}
+
+function rootBranch(spec: TableSpec): Branch {
+  const root: Branch = { children: new Map(), whenEmpty: undefined };
+  spec.columns.forEach((column, index) => {
+    const key = column.path.at(-1);
+    if (key === undefined) return;
+    const branch = branchAt(root, column.path.slice(0, -1), spec);
+    branch.children.set(key, { column, index, write: cellWriter(column) });
+  });
+  return root;
+}
+
+function branchAt(root: Branch, path: readonly string[], { optionalGroups }: TableSpec): Branch {
+  let branch = root;
+  path.forEach((key, depth) => {
+    const found = branch.children.get(key);
+    if (found && 'children' in found) {
+      branch = found;
+      return;
+    }
+    const made: Branch = { children: new Map(), whenEmpty: optionalGroups[path.slice(0, depth + 1).join('.')] };
+    branch.children.set(key, made);
+    branch = made;
+  });
+  return branch;
+}
+
+/** Fills the cells and returns what they could not hold. */
+function encode(branch: Branch, object: PlainObject, cells: string[]): PlainObject | undefined {
+  let further: PlainObject | undefined;
+  const keep = (key: string, value: unknown) => {
+    further ??= {};
+    further[key] = value;
+  };
+  let metCount = 0;
+  for (const key in object) {
+    const value = object[key];
+    if (value === undefined) continue;
+    const child = branch.children.get(key);
+    if (child === undefined) {
+      keep(key, value);
+      continue;
+    }
+    metCount += 1;
+    if ('children' in child) {
+      const rest = encodeGroup(child, value, cells);
+      if (rest !== NOTHING) keep(key, rest);
+    } else if (!encodeLeaf(child, value, cells)) keep(key, value);
+  }
+  if (metCount < branch.children.size) keepAbsent(branch, object, keep);
+  return further;
+}
+
+function encodeLeaf({ column, index, write }: Leaf, value: unknown, cells: string[]): boolean {
+  if (value === null) return column.empty === 'null';
+  if (value === '') return column.empty === 'empty text';
+  const cell = write(value);
+  if (cell === undefined) return false;
+  cells[index] = cell;
+  return true;
+}
+
+const NOTHING: unique symbol = Symbol('nothing');
+
+function encodeGroup(branch: Branch, value: unknown, cells: string[]): unknown {
+  if (value === null && branch.whenEmpty === 'null') return NOTHING;
+  if (!isPlainObject(value)) return value;
+  const rest = encode(branch, value, cells);
+  if (branch.whenEmpty !== undefined && isEmpty(branch, cells)) return value;
+  return rest ?? NOTHING;
+}
+
+function isEmpty(branch: Branch, cells: readonly string[]): boolean {
+  for (const child of branch.children.values())
+    if ('children' in child ? !isEmpty(child, cells) : cells[child.index] !== '') return false;
+  return true;
+}
+
+function keepAbsent(branch: Branch, object: PlainObject, keep: (key: string, value: unknown) => void): void {
+  for (const [key, child] of branch.children) {
+    if (object[key] !== undefined) continue;
+    const whenEmpty = 'children' in child ? child.whenEmpty : child.column.empty;
+    if (whenEmpty !== 'absent') keep(key, ABSENT);
+  }
+}
+
+function noteName(midiCell: string): string {
+  return midiCell === '' ? '' : midiToName(Number(midiCell));
+}
+
+type NoteName = { readonly nameIndex: number; readonly midiIndex: number };
+
+function noteNames(spec: TableSpec): NoteName[] {
+  return spec.columns.flatMap((column, nameIndex) => {
+    const midiIndex = spec.columns.findIndex(({ name }) => name === column.noteNameOf);
+    return midiIndex === -1 ? [] : [{ nameIndex, midiIndex }];
+  });
+}
+
+/** Told of a cell that is wrong; `column` is null where the row as a whole is. */
+export type CellFault = (column: string | null, message: string) => void;
+
+export type RowDecoder = {
+  /** Undefined where a fault was told. */
+  row(cells: readonly string[], onFault: CellFault): PlainObject | undefined;
+};
+
+export type DecoderOutcome =
+  | { readonly ok: true; readonly decoder: RowDecoder }
+  | { readonly ok: false; readonly column: string | null; readonly message: string };
+
+type Slot = { readonly column: Column; readonly key: string; readonly group: number; readonly read: CellReader };
+type Group = { readonly key: string; readonly parent: number; readonly whenEmpty: 'null' | 'absent' | undefined };
+type Plan = {
+  readonly slots: readonly (Slot | undefined)[];
+  readonly missing: readonly Slot[];
+  readonly groups: readonly Group[];
+  readonly names: readonly NoteName[];
+  readonly furtherIndex: number;
+};
+
+/** For a file with this header. Columns may stand in any order; those that need not have a value may be missing. */
+export function createRowDecoder(spec: TableSpec, header: readonly string[]): DecoderOutcome {
+  const fault = headerFault(spec, header);
+  if (fault) return { ok: false, ...fault };
+  const plan = planOf(spec, header);
+  return { ok: true, decoder: { row: (cells, onFault) => decode(plan, cells, onFault) } };
+}
+
+function headerFault(spec: TableSpec, header: readonly string[]) {
+  const known = headerOf(spec);
+  const double = header.find((name, index) => header.indexOf(name) !== index);
+  if (double !== undefined) return { column: double, message: 'stands in the header twice; leave one of them' };
+  const unknown = header.find((name) => !known.includes(name));
+  if (unknown !== undefined)
+    return {
+      column: shortened(unknown),
+      message: 'is not a column of this table; take it out, or read the archive with a newer program',
+    };
+  const missing = spec.columns.find((column) => column.empty === 'refused' && !header.includes(column.name));
+  return missing && { column: missing.name, message: 'is missing in the header' };
+}
+
+function planOf(spec: TableSpec, header: readonly string[]): Plan {
+  const groups: Group[] = [{ key: '', parent: -1, whenEmpty: undefined }];
+  const groupAt = new Map([['', 0]]);
+  const groupOf = (path: readonly string[]): number => {
+    const name = path.join('.');
+    const found = groupAt.get(name);
+    if (found !== undefined) return found;
+    const parent = groupOf(path.slice(0, -1));
+    groups.push({ key: path.at(-1) ?? '', parent, whenEmpty: spec.optionalGroups[name] });
+    groupAt.set(name, groups.length - 1);
+    return groups.length - 1;
+  };
+  const slots = spec.columns.flatMap((column): Slot[] => {
+    const key = column.path.at(-1);
+    return key === undefined
+      ? []
+      : [{ column, key, group: groupOf(column.path.slice(0, -1)), read: cellReader(column) }];
+  });
+  const slotOf = new Map(slots.map((slot) => [slot.column.name, slot]));
+  return {
+    slots: header.map((name) => slotOf.get(name)),
+    missing: slots.filter(({ column }) => !header.includes(column.name)),
+    groups,
+    names: spec.columns
+      .filter((column) => column.noteNameOf !== undefined && header.includes(column.name))
+      .map((column) => ({
+        nameIndex: header.indexOf(column.name),
+        midiIndex: header.indexOf(column.noteNameOf ?? ''),
+      })),
+    furtherIndex: header.indexOf(furtherColumn.name),
+  };
+}
+
+function decode(plan: Plan, cells: readonly string[], onFault: CellFault): PlainObject | undefined {
+  let isSound = true;
+  const fault: CellFault = (column, message) => {
+    isSound = false;
+    onFault(column, message);
+  };
+  const objects: (PlainObject | undefined)[] = new Array(plan.groups.length);
+  objects[0] = {};
+  const refused: Slot[] = [];
+  const empty: Slot[] = [...plan.missing];
+  for (let index = 0; index < plan.slots.length; index++) {
+    const slot = plan.slots[index];
+    if (slot === undefined) continue;
+    const cell = cells[index] ?? '';
+    if (cell === '') {
+      empty.push(slot);
+      continue;
+    }
+    const outcome = slot.read(cell);
+    if ('fault' in outcome) fault(slot.column.name, outcome.fault);
+    else objectOf(plan, objects, slot.group)[slot.key] = outcome.value;
+  }
+  fillGroups(plan, objects);
+  for (const slot of empty) fillEmpty(slot, objects, refused);
+  checkNames(plan, cells, fault);
+  const row = mergeFurther(plan, objects[0], cells, fault);
+  for (const slot of refused) if (!hasValue(row, slot)) fault(slot.column.name, 'is empty and has to have a value');
+  return isSound ? row : undefined;
+}
+
+function objectOf(plan: Plan, objects: (PlainObject | undefined)[], index: number): PlainObject {
+  const found = objects[index];
+  if (found) return found;
+  const group = plan.groups[index];
+  if (group === undefined) throw new RangeError(`there is no group ${index} in a row`);
+  const made: PlainObject = {};
+  objects[index] = made;
+  objectOf(plan, objects, group.parent)[group.key] = made;
+  return made;
+}
+
+/** An optional group that no cell speaks of is null or absent; one that has to be there is made. */
+function fillGroups(plan: Plan, objects: (PlainObject | undefined)[]): void {
+  plan.groups.forEach(({ key, parent, whenEmpty }, index) => {
+    if (objects[index] !== undefined) return;
+    if (whenEmpty === undefined) objectOf(plan, objects, index);
+    else if (whenEmpty === 'null') objectOf(plan, objects, parent)[key] = null;
+  });
+}
+
+function fillEmpty({ column, key, group }: Slot, objects: readonly (PlainObject | undefined)[], refused: Slot[]): void {
+  const object = objects[group];
+  if (object === undefined || column.empty === 'absent') return;
+  if (column.empty === 'null') object[key] = null;
+  else if (column.empty === 'empty text') object[key] = '';
+  else refused.push({ column, key, group, read: NEVER_READ });
+}
+
+const NEVER_READ: CellReader = () => ({ fault: 'is empty' });
+
+function hasValue(row: PlainObject | undefined, { column }: Slot): boolean {
+  let value: unknown = row;
+  for (const key of column.path) {
+    if (!isPlainObject(value)) return true;
+    if (!Object.hasOwn(value, key)) return false;
+    value = value[key];
+  }
+  return true;
+}
+
+function checkNames({ names, slots }: Plan, cells: readonly string[], fault: CellFault): void {
+  for (const { nameIndex, midiIndex } of names) {
+    const name = cells[nameIndex] ?? '';
+    const midi = cells[midiIndex] ?? '';
+    if (name === '' || nameToMidi(name) === Number(midi || Number.NaN)) continue;
+    const midiColumn = slots[midiIndex]?.column.name ?? 'the MIDI number';
+    fault(midiColumn, `is "${shortened(midi)}" and the note beside it is "${shortened(name)}"; one of them is wrong`);
+  }
+}
+
+function mergeFurther(
+  plan: Plan,
+  row: PlainObject | undefined,
+  cells: readonly string[],
+  fault: CellFault,
+): PlainObject | undefined {
+  const cell = plan.furtherIndex === -1 ? '' : (cells[plan.furtherIndex] ?? '');
+  if (cell === '' || row === undefined) return row;
+  const outcome = readTaggedJson(cell, true);
+  if (!outcome.ok) fault(furtherColumn.name, outcome.fault);
+  else if (!isPlainObject(outcome.value)) fault(furtherColumn.name, 'has to be an object in JSON, such as {"a":1}');
+  else {
+    const repeated = mergeInto(row, outcome.value);
+    if (repeated !== undefined)
+      fault(furtherColumn.name, `repeats ${shortened(repeated)}, which has a column of its own`);
+  }
+  return row;
+}
+
+/** Returns the name of a field that is there already. */
+function mergeInto(object: PlainObject, further: PlainObject): string | undefined {
+  let repeated: string | undefined;
+  for (const [key, value] of Object.entries(further)) {
+    const before = Object.hasOwn(object, key) ? object[key] : undefined;
+    if (isPlainObject(before) && isPlainObject(value)) repeated ??= mergeInto(before, value);
+    else if (value === ABSENT) delete object[key];
+    else if (before !== undefined && before !== null && before !== '') repeated ??= key;
+    else if (isPlainObject(value)) {
+      const made: PlainObject = {};
+      mergeInto(made, value);
+      object[key] = made;
+    } else object[key] = value;
+  }
+  return repeated;
+}

@@ -1,0 +1,58 @@
+/** A take as rows of the five tables that hold what was measured. */
+import type { EarlierReading, Take } from '../../piano/instrument.ts';
+import type { NoteReading, PartialReading } from '../../piano/reading.ts';
+
+export function readingRow(take: Take): object {
+  const { earlierReadings: _, reading, ...rest } = take;
+  return { ...rest, reading: readingFields(reading) };
+}
+
+export function* earlierRows({ id, earlierReadings = [] }: Take): Generator<object> {
+  for (const [index, earlier] of earlierReadings.entries())
+    yield { ...earlier, readingId: id, earlierNumber: index + 1, reading: readingFields(earlier.reading) };
+}
+
+/** Partials whose numbers do not tell them apart stay with their reading, in its `further`. */
+function readingFields(reading: NoteReading): object {
+  if (!areNumbered(reading.partials)) return reading;
+  const { partials: _, ...fields } = reading;
+  return fields;
+}
+
+function areNumbered(partials: readonly PartialReading[]): boolean {
+  return (
+    new Set(partials.map(({ partialNumber }) => partialNumber)).size === partials.length && partials.every(isCount)
+  );
+}
+
+function isCount({ partialNumber }: PartialReading): boolean {
+  return Number.isSafeInteger(partialNumber) && partialNumber >= 1;
+}
+
+type OfReading = { readonly readingId: string; readonly earlierNumber: number };
+
+function* readingsOf(take: Take): Generator<[OfReading, readonly PartialReading[]]> {
+  const all: readonly (Take | EarlierReading)[] = [take, ...(take.earlierReadings ?? [])];
+  for (const [earlierNumber, { reading }] of all.entries())
+    if (areNumbered(reading.partials)) yield [{ readingId: take.id, earlierNumber }, reading.partials];
+}
+
+export function* partialRows(take: Take): Generator<object> {
+  for (const [of, partials] of readingsOf(take)) for (const partial of partials) yield partialRow(of, partial);
+}
+
+function partialRow(of: OfReading, partial: PartialReading): object {
+  const { beats: _, components: __, ...fields } = partial;
+  return { ...of, ...fields };
+}
+
+export function* beatRows(take: Take): Generator<object> {
+  for (const [of, partials] of readingsOf(take))
+    for (const { partialNumber, beats } of partials) for (const beat of beats) yield { ...of, partialNumber, ...beat };
+}
+
+export function* componentRows(take: Take): Generator<object> {
+  for (const [of, partials] of readingsOf(take))
+    for (const { partialNumber, components } of partials)
+      for (const component of components) yield { ...of, partialNumber, ...component };
+}
