@@ -1,0 +1,210 @@
+/**
+ * The chart of an instrument's pitch over the years as SVG: the same picture on the screen, on paper and in a file. What a line stands for
+ * shows by its dashes and marks as well as by its colour, so that grey print loses nothing.
+ */
+import { formatNumber, formatSigned } from '../piano/format.ts';
+import { element, type PageElement } from './pageTree.ts';
+import type { CourseStep, Movement, PitchCourse } from './pitchCourse.ts';
+import { roundTicks, type Ticks } from './roundTicks.ts';
+import { disc, INK, line, lineThrough, type Point, px, RULE, SOFT, text, triangle } from './svgParts.ts';
+import { type TimeAxis, timeAxis } from './timeAxis.ts';
+import type { ReportWords } from './words.ts';
+
+export type CoursePicture = {
+  readonly course: PitchCourse;
+  readonly partName: string | null;
+  /** Work within the time shown. */
+  readonly events: readonly { readonly on: string; readonly label: string }[];
+  /** One sentence for those who do not see the picture. */
+  readonly summary: string;
+};
+
+const WHOLE = '#145069';
+const SPREAD = '#cfdde2';
+const PART = '#9a5b00';
+const PART_DASHES = { 'stroke-dasharray': '5 3' };
+
+const WIDTH = 720;
+const LEFT = 58;
+const RIGHT = 706;
+const PITCH = { top: 32, bottom: 182 };
+const HUMIDITY = { top: 208, bottom: 252 };
+const HEIGHT = 272;
+
+type Panel = { readonly top: number; readonly bottom: number };
+type Scale = (value: number) => number;
+
+/** @param picture with at least one step */
+export function pitchCourseSvg({ course, partName, events, summary }: CoursePicture, words: ReportWords): PageElement {
+  const { steps, humidity } = course;
+  const lower = humidity.length > 0 ? HUMIDITY : null;
+  const height = lower ? HEIGHT : PITCH.bottom + 20;
+  const dates = [...steps.flatMap((step) => [step.fromDate, step.toDate]), ...humidity.map(({ on }) => on)];
+  const axis = timeAxis(dates, LEFT + 8, RIGHT - 8, words.language);
+  const ticks = centsTicks(steps);
+  const y = scaleOf(ticks, PITCH);
+  const runs = runsOf(steps);
+  return element(
+    'svg',
+    { ...SVG, viewBox: `0 0 ${WIDTH} ${height}`, width: WIDTH, height, role: 'img', 'aria-label': summary },
+    legend(partName, words),
+    grid(ticks, y, (value) => (value === 0 ? '0' : formatSigned(value, ticks.step < 1 ? 1 : 0))),
+    runs.map((run) => wholeRun(run, axis, y)),
+    partName !== null && runs.map((run) => partRun(run, axis, y)),
+    directions(ticks, words),
+    yearTicks(axis, lower),
+    events.map((event) => eventMark(event, axis, lower)),
+    lower && humidityPanel(humidity, axis, lower, words),
+  );
+}
+
+const SVG = {
+  xmlns: 'http://www.w3.org/2000/svg',
+  class: 'course',
+  'font-family': 'inherit',
+  'font-size': 11,
+  fill: INK,
+};
+
+function centsTicks(steps: readonly CourseStep[]): Ticks {
+  const values = steps.flatMap(({ whole, part }) => [
+    whole.lowCents,
+    whole.highCents,
+    ...(part ? [part.medianCents] : []),
+  ]);
+  return roundTicks([-2, 2, ...values], 6);
+}
+
+function scaleOf(ticks: Ticks, panel: Panel): Scale {
+  return (value) => panel.bottom - ((panel.bottom - panel.top) * (value - ticks.low)) / (ticks.high - ticks.low);
+}
+
+function grid(ticks: Ticks, y: Scale, label: (value: number) => string) {
+  return ticks.values.map((value) => [
+    line(
+      [
+        { x: LEFT, y: y(value) },
+        { x: RIGHT, y: y(value) },
+      ],
+      { stroke: value === 0 ? SOFT : RULE },
+    ),
+    text({ x: LEFT - 6, y: y(value) + 4 }, label(value), { 'text-anchor': 'end' }),
+  ]);
+}
+
+function directions({ low, high }: Ticks, { course }: ReportWords) {
+  return [
+    text({ x: 12, y: PITCH.top - 8 }, course.cents, { fill: SOFT }),
+    high > 0 && text({ x: LEFT + 6, y: PITCH.top + 12 }, `↑ ${course.sharper}`, { fill: SOFT }),
+    low < 0 && text({ x: LEFT + 6, y: PITCH.bottom - 5 }, `↓ ${course.flatter}`, { fill: SOFT }),
+  ];
+}
+
+function yearTicks({ ticks }: TimeAxis, lower: Panel | null) {
+  const bottoms = [PITCH.bottom, ...(lower ? [lower.bottom] : [])];
+  return ticks.map(({ x, label }) => [
+    bottoms.map((bottom) =>
+      line(
+        [
+          { x, y: bottom },
+          { x, y: bottom + 4 },
+        ],
+        { stroke: SOFT },
+      ),
+    ),
+    text({ x, y: Math.max(...bottoms) + 16 }, label, { 'text-anchor': 'middle' }),
+  ]);
+}
+
+function eventMark({ on, label }: CoursePicture['events'][number], { at }: TimeAxis, lower: Panel | null) {
+  const x = at(on);
+  const isRight = x > (LEFT + RIGHT) / 2;
+  const bottom = (lower ?? PITCH).bottom;
+  return [
+    line(
+      [
+        { x, y: PITCH.top },
+        { x, y: bottom },
+      ],
+      { stroke: INK, 'stroke-dasharray': '1 3' },
+    ),
+    text({ x: x + (isRight ? -4 : 4), y: PITCH.bottom - 18 }, label, { 'text-anchor': isRight ? 'end' : 'start' }),
+  ];
+}
+
+/** Steps that follow one another without a gap. */
+function runsOf(steps: readonly CourseStep[]): CourseStep[][] {
+  const runs: CourseStep[][] = [];
+  for (const step of steps) {
+    if (step.startsAnew) runs.push([step]);
+    else runs.at(-1)?.push(step);
+  }
+  return runs;
+}
+
+/** The middle string, and the band in which four strings in five lie. */
+function wholeRun(run: readonly CourseStep[], { at }: TimeAxis, y: Scale) {
+  const start: Point = { x: at(run[0]?.fromDate ?? ''), y: y(0) };
+  const through = (value: (movement: Movement) => number) =>
+    run.map(({ toDate, whole }): Point => ({ x: at(toDate), y: y(value(whole)) }));
+  const middle = through(({ medianCents }) => medianCents);
+  const low = through(({ lowCents }) => lowCents);
+  const high = through(({ highCents }) => highCents);
+  return [
+    element('path', { d: `${lineThrough([start, ...high, ...low.reverse()])}Z`, fill: SPREAD }),
+    line([start, ...middle], { stroke: WHOLE, 'stroke-width': 1.8 }),
+    middle.map((point) => disc(point, 3, { fill: WHOLE })),
+  ];
+}
+
+function partRun(run: readonly CourseStep[], { at }: TimeAxis, y: Scale) {
+  const start: Point = { x: at(run[0]?.fromDate ?? ''), y: y(0) };
+  const marks = run.flatMap(({ toDate, part }): Point[] => (part ? [{ x: at(toDate), y: y(part.medianCents) }] : []));
+  return [
+    line([start, ...marks], { stroke: PART, 'stroke-width': 1.8, ...PART_DASHES }),
+    marks.map((point) => triangle(point, PART)),
+  ];
+}
+
+function humidityPanel(humidity: PitchCourse['humidity'], { at }: TimeAxis, panel: Panel, { course }: ReportWords) {
+  const ticks = roundTicks([...humidity.map(({ humidityPct }) => humidityPct), 40, 50], 3);
+  const y = scaleOf(ticks, panel);
+  const points = humidity.map(({ on, humidityPct }): Point => ({ x: at(on), y: y(humidityPct) }));
+  return [
+    text({ x: LEFT, y: panel.top - 8 }, `${course.humidityTitle}, % RH`, { fill: SOFT }),
+    grid(ticks, y, (value) => formatNumber(value, 0)),
+    line(points, { stroke: INK, 'stroke-width': 1.2 }),
+    points.map((point) => disc(point, 2.4, { fill: '#ffffff', stroke: INK })),
+  ];
+}
+
+/** About the width of a letter: enough to set the next sign beside the words. */
+const LETTER_WIDTH = 5.6;
+
+function legend(partName: string | null, { course }: ReportWords) {
+  const y = 14;
+  const second = LEFT + 48 + LETTER_WIDTH * course.wholePiano.length;
+  const third = second + 40 + LETTER_WIDTH * course.spread.length;
+  const sample = (x: number): Point[] => [
+    { x, y: y - 4 },
+    { x: x + 22, y: y - 4 },
+  ];
+  return [
+    line(sample(LEFT), { stroke: WHOLE, 'stroke-width': 1.8 }),
+    disc({ x: LEFT + 22, y: y - 4 }, 3, { fill: WHOLE }),
+    text({ x: LEFT + 31, y }, course.wholePiano, {}),
+    element('path', { d: `M${px(second)} ${y - 10}h16v12h-16Z`, fill: SPREAD }),
+    text({ x: second + 22, y }, course.spread, {}),
+    partName !== null && [
+      line(sample(third), { stroke: PART, 'stroke-width': 1.8, ...PART_DASHES }),
+      triangle({ x: third + 24, y: y - 4 }, PART),
+      text({ x: third + 34, y }, partName, {}),
+    ],
+  ];
+}
+
+/** The lowest and the highest median, for the sentence that stands in for the picture. */
+export function rangeOfSteps(steps: readonly { readonly whole: Movement }[]): { lowCents: number; highCents: number } {
+  const medians = steps.map(({ whole }) => whole.medianCents);
+  return { lowCents: Math.min(...medians), highCents: Math.max(...medians) };
+}
