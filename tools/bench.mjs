@@ -1,13 +1,12 @@
 // `npm run bench [-- quick] [-- TABLE…]`: bundles the bench, so that it runs as fast as the command line does, and runs it.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
-const folder = mkdtempSync(join(tmpdir(), 'stillpin-bench-bundle-'));
+const folder = mkdtempSync(join(root, 'node_modules', '.bench-')); // where the packages left out of the bundle are found
 try {
   await build({
     root,
@@ -22,7 +21,7 @@ try {
       minify: false,
       rolldownOptions: { output: { entryFileNames: 'bench.mjs' } },
     },
-    ssr: { noExternal: true },
+    ssr: { noExternal: true, external: ['vite', 'playwright-core'] },
   });
   const run = spawnSync(process.execPath, [join(folder, 'bench.mjs'), ...process.argv.slice(2)], {
     cwd: root,

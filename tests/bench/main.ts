@@ -21,7 +21,18 @@ import { surveyTable } from './surveyTable.ts';
 import { unisonTable } from './unisonTable.ts';
 
 /** In the order printed. The threads are at rest while the speed is measured. */
-const TABLE_NAMES = ['accuracy', 'peers', 'bound', 'beats', 'coverage', 'naming', 'grand', 'survey', 'speed'] as const;
+const TABLE_NAMES = [
+  'accuracy',
+  'peers',
+  'bound',
+  'beats',
+  'coverage',
+  'naming',
+  'grand',
+  'survey',
+  'speed',
+  'browser',
+] as const;
 type TableName = (typeof TABLE_NAMES)[number];
 
 if (isMainThread) await runBench(process.argv.slice(2));
@@ -75,6 +86,7 @@ function tablesOf(bench: Bench): Record<TableName, () => Promise<void>> {
       await commandLineTables(bench);
       noteSpeedTables(bench);
     },
+    browser: async () => (await import('./browserTable.ts')).browserTable(bench),
   };
 }
 

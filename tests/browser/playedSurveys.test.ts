@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { formatNote } from '../../src/piano/format.ts';
 import { texts } from '../../src/ui/texts.ts';
 import { seededRandom } from '../support/seededRandom.ts';
+import { judgeSurvey, RIGHT_WITHIN_CENTS } from './support/judgedSurvey.ts';
 import { openApp } from './support/openApp.ts';
 import { openBrowser } from './support/openBrowser.ts';
 import { type Played, type PlayedNotes, playNotes } from './support/playedNotes.ts';
@@ -18,10 +19,6 @@ import {
   watchMicrophone,
 } from './support/watchedMicrophone.ts';
 
-/** A take is that of the note whose strike lies within this of its own. */
-const SAME_STRIKE_S = 0.4;
-/** Short notes in noise at 20 dB scatter by some tenths; a note taken for another is off by a hundred. */
-const RIGHT_WITHIN_CENTS = 1.5;
 /** Share of well played notes that may be asked for again. */
 const ASKED_AGAIN_SHARE = 0.02;
 
@@ -65,37 +62,11 @@ async function untilPlayed(page: Page, { notes, durationS }: PlayedNotes): Promi
   );
 }
 
-type Matched = { readonly note: PlayedNotes['notes'][number]; readonly takes: readonly ToldTake[] };
-
-/** Every note played with the takes of its strike, and the takes that belong to none. */
-function match(recording: PlayedNotes, told: readonly ToldTake[]): { notes: Matched[]; others: ToldTake[] } {
-  const listeningBeganS = beginningOf(recording, told);
-  const isOf = (onsetS: number, take: ToldTake) => Math.abs(take.onsetS + listeningBeganS - onsetS) < SAME_STRIKE_S;
-  const notes = recording.notes.map((note) => ({ note, takes: told.filter((take) => isOf(note.onsetS, take)) }));
-  return { notes, others: told.filter((take) => !recording.notes.some((note) => isOf(note.onsetS, take))) };
-}
-
-/** On the file's clock: the first sound in every recording is a note. */
-function beginningOf(recording: PlayedNotes, told: readonly ToldTake[]): number {
-  return (recording.notes[0]?.onsetS ?? 0) - (told[0]?.onsetS ?? 0);
-}
-
 /** What holds of every survey, however it is played. */
-function expectSound(recording: PlayedNotes, told: readonly ToldTake[]): void {
-  const { notes, others } = match(recording, told);
-  const wrong = notes.flatMap(({ note, takes }) =>
-    takes.filter(
-      (take) =>
-        take.isUsable &&
-        (take.midi !== note.midi || Math.abs(take.offsetCents - note.offsetCents) > RIGHT_WITHIN_CENTS),
-    ),
-  );
+function expectSound({ notes }: PlayedNotes, told: readonly ToldTake[]): void {
+  const { wrong, invented, again } = judgeSurvey(notes, told);
   expect(wrong, 'wrong notes taken for good').toEqual([]);
-  expect(
-    others.filter((take) => take.isUsable),
-    'notes that nobody played',
-  ).toEqual([]);
-  const again = notes.filter(({ note, takes }) => !takes.some((take) => take.isUsable && take.midi === note.midi));
+  expect(invented, 'notes that nobody played').toEqual([]);
   expect(again.length / notes.length, JSON.stringify(again)).toBeLessThanOrEqual(ASKED_AGAIN_SHARE);
 }
 
@@ -105,7 +76,7 @@ function expectSound(recording: PlayedNotes, told: readonly ToldTake[]): void {
  * the machine does.
  */
 function expectPrompt(recording: PlayedNotes, log: MicrophoneLog): void {
-  const delays = readingDelays(log, beginningOf(recording, log.takes));
+  const delays = readingDelays(log, judgeSurvey(recording.notes, log.takes).beganS);
   const isLate = (index: number, delayS: number | null, notesBehind: number) => {
     const own = delays[index]?.endS ?? 0;
     return delayS === null || own + delayS > (delays[index + notesBehind]?.endS ?? Infinity);

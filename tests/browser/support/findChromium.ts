@@ -20,17 +20,23 @@ const KNOWN_PATHS: Readonly<Partial<Record<NodeJS.Platform, readonly string[]>>>
 
 /** @throws {Error} that names the two remedies, where none is found and none can be installed */
 export function findChromium(): string {
-  const named = process.env.CHROME_PATH;
-  if (named !== undefined && named !== '') {
-    if (existsSync(named)) return named;
-    throw new Error(`CHROME_PATH names no file: ${named}`);
-  }
-  const found = presentChromium() ?? installFromDebian() ?? installWithPlaywright();
+  const found = chromiumHere() ?? installFromDebian() ?? installWithPlaywright();
   if (found !== undefined) return found;
   throw new Error(
     'No Chromium was found for the browser tests. Install Chromium with your system’s package manager, ' +
       'or set CHROME_PATH to the program file of a Chromium or Chrome.',
   );
+}
+
+/**
+ * The one named or one that is there; undefined where there is none.
+ * @throws {Error} if the one named is no file
+ */
+export function chromiumHere(): string | undefined {
+  const named = process.env.CHROME_PATH;
+  if (named === undefined || named === '') return presentChromium();
+  if (existsSync(named)) return named;
+  throw new Error(`CHROME_PATH names no file: ${named}`);
 }
 
 function presentChromium(): string | undefined {

@@ -1,39 +1,10 @@
 /** Starts the Chromium that globalSetup found, with the microphone that a test needs. */
-import { type Browser, chromium } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { inject } from 'vitest';
+import { launchChromium } from './launchChromium.ts';
 
-export type Microphone =
-  /** None in the machine; the browser says so. */
-  | { readonly kind: 'none' }
-  /** Chromium's own fake device, which plays the file over and over. */
-  | { readonly kind: 'file'; readonly path: string }
-  /** The fake device with a user who says no. */
-  | { readonly kind: 'refused' };
+export type Microphone = Parameters<typeof launchChromium>[1];
 
 export function openBrowser(microphone: Microphone, flags: readonly string[] = []): Promise<Browser> {
-  return chromium.launch({
-    executablePath: inject('chromiumPath'),
-    args: [
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--autoplay-policy=no-user-gesture-required',
-      ...microphoneFlags(microphone),
-      ...flags,
-    ],
-  });
-}
-
-function microphoneFlags(microphone: Microphone): string[] {
-  if (microphone.kind === 'none') return [];
-  if (microphone.kind === 'refused')
-    return ['--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream=deny'];
-  return [
-    '--use-fake-device-for-media-stream',
-    '--use-fake-ui-for-media-stream',
-    `--use-file-for-fake-audio-capture=${microphone.path}`,
-  ];
+  return launchChromium(inject('chromiumPath'), microphone, flags);
 }

@@ -1,6 +1,7 @@
 /**
- * Files in the microphone's place, one for each time that the page opens it, each played once; and a log, on the clock of the
- * sound, of what the workers told the page and when it stood on the screen. It leaves out the device and Chromium's stream buffer.
+ * Files in the microphone's place, one for each time that the page opens it, each played once, or over and over; and a log, on the
+ * clock of the sound, of what the workers told the page and when it stood on the screen. It leaves out the device and Chromium's
+ * stream buffer.
  */
 import type { BrowserContext, Page } from 'playwright-core';
 import { texts } from '../../../src/ui/texts.ts';
@@ -38,98 +39,136 @@ export type MicrophoneLog = {
   takes: ToldTake[];
   early: ToldEarly[];
   holes: string[];
+  /** Onsets of takes whose samples are not those of the file at their place: sound was lost or inserted before them. */
+  shiftedAtS: number[];
   /** Steps of the page's own thread that took longer than 50 ms while it listened. */
   longStepsMs: number[];
 };
 
 declare global {
-  var microphone: { log: MicrophoneLog; track: MediaStreamTrack | undefined };
+  /** `soundS`: how long the file has been playing. */
+  var microphone: { log: MicrophoneLog; track: MediaStreamTrack | undefined; soundS: () => number };
 }
 
-export async function watchMicrophone(context: BrowserContext, waves: readonly Buffer[]): Promise<void> {
+export async function watchMicrophone(
+  context: BrowserContext,
+  waves: readonly Buffer[],
+  { isRepeated = false } = {},
+): Promise<void> {
   let opened = 0;
   await context.route('**/__microphone.wav', (route) => {
     const body = waves[Math.min(opened, waves.length - 1)];
     opened += 1;
     return route.fulfill({ ...(body && { body }), contentType: 'audio/wav' });
   });
-  await context.addInitScript((heardLabel) => {
-    const log: MicrophoneLog = { takes: [], early: [], holes: [], longStepsMs: [] };
-    globalThis.microphone = { log, track: undefined };
-    let file: ArrayBuffer | undefined;
-    let soundS = () => 0;
-    navigator.mediaDevices.getUserMedia = async () => {
-      file = await (await fetch('/__microphone.wav', { cache: 'no-store' })).arrayBuffer();
-      const { stream } = new MediaStreamAudioDestinationNode(new AudioContext(), { channelCount: 1 });
-      microphone.track = stream.getTracks()[0];
-      return stream;
-    };
-    AudioContext.prototype.createMediaStreamSource = function (this: AudioContext) {
-      const output = new GainNode(this);
-      const play = async () => {
-        const buffer = await this.decodeAudioData((file ?? new ArrayBuffer()).slice(0));
-        const source = new AudioBufferSourceNode(this, { buffer });
-        source.connect(output);
-        const beginsAt = this.currentTime + 0.05;
-        soundS = () => this.currentTime - beginsAt;
-        source.start(beginsAt);
-        const steps = new PerformanceObserver((list) => {
-          for (const { duration } of list.getEntries()) log.longStepsMs.push(duration);
-        });
-        steps.observe({ type: 'longtask' });
+  const heardLabel = texts.recording.heard;
+  await context.addInitScript(
+    ({ heardLabel, isRepeated }) => {
+      const log: MicrophoneLog = { takes: [], early: [], holes: [], shiftedAtS: [], longStepsMs: [] };
+      globalThis.microphone = { log, track: undefined, soundS: () => soundS() };
+      let file: ArrayBuffer | undefined;
+      let soundS = () => 0;
+      let fileSamples = new Float32Array();
+      let takesBeganAt: number | undefined;
+      navigator.mediaDevices.getUserMedia = async () => {
+        file = await (await fetch('/__microphone.wav', { cache: 'no-store' })).arrayBuffer();
+        const { stream } = new MediaStreamAudioDestinationNode(new AudioContext(), { channelCount: 1 });
+        microphone.track = stream.getTracks()[0];
+        return stream;
       };
-      void play();
-      return output as unknown as MediaStreamAudioSourceNode;
-    };
-    const shownText = () => document.querySelector(`section[aria-label="${heardLabel}"]`)?.textContent ?? '';
-    const whenShown = (settle: (shownAtS: number, shownText: string) => void) => {
-      const before = shownText();
-      const watch = new MutationObserver(() => {
-        const text = shownText();
-        if (text === before) return;
-        watch.disconnect();
-        requestAnimationFrame(() => settle(soundS(), text));
-      });
-      watch.observe(document.body, { subtree: true, childList: true, characterData: true });
-    };
-    const note = (report: ListeningReport) => {
-      if (report.kind === 'hole') log.holes.push(report.cause);
-      if (report.kind === 'early') {
-        const { onsetS, midi } = report;
-        const early: ToldEarly = { onsetS, midi, toldAtS: soundS(), shownAtS: null, shownText: null };
-        const place = log.early.push(early) - 1;
-        whenShown((shownAtS, shownText) => {
-          log.early[place] = { ...early, shownAtS, shownText };
+      AudioContext.prototype.createMediaStreamSource = function (this: AudioContext) {
+        const output = new GainNode(this);
+        const play = async () => {
+          const buffer = await this.decodeAudioData((file ?? new ArrayBuffer()).slice(0));
+          const source = new AudioBufferSourceNode(this, { buffer, loop: isRepeated });
+          source.connect(output);
+          fileSamples = buffer.getChannelData(0);
+          takesBeganAt = undefined;
+          const beginsAt = this.currentTime + 0.05;
+          soundS = () => this.currentTime - beginsAt;
+          source.start(beginsAt);
+          const steps = new PerformanceObserver((list) => {
+            for (const { duration } of list.getEntries()) log.longStepsMs.push(duration);
+          });
+          steps.observe({ type: 'longtask' });
+        };
+        void play();
+        return output as unknown as MediaStreamAudioSourceNode;
+      };
+      const shownText = () => document.querySelector(`section[aria-label="${heardLabel}"]`)?.textContent ?? '';
+      const whenShown = (settle: (shownAtS: number, shownText: string) => void) => {
+        const before = shownText();
+        const watch = new MutationObserver(() => {
+          const text = shownText();
+          if (text === before) return;
+          watch.disconnect();
+          requestAnimationFrame(() => settle(soundS(), text));
         });
-      }
-      if (report.kind !== 'take') return;
-      const { startS, onsetS, durationS, endedBy, outcome } = report;
-      const reading = outcome.found ? outcome.reading : undefined;
-      const take: ToldTake = {
+        watch.observe(document.body, { subtree: true, childList: true, characterData: true });
+      };
+      /** Where in the file the samples begin; undefined where it has no such place near by. */
+      const placeInFile = (samples: Float32Array, nearIndex: number, reach: number): number | undefined => {
+        const { length } = fileSamples;
+        const isAt = (start: number) =>
+          samples.every((value, i) => fileSamples[(start + i + length) % length] === value);
+        const places = Array.from({ length: 2 * reach + 1 }, (_, i) => nearIndex - reach + i);
+        return places.find(isAt);
+      };
+      const compareWithFile = ({
+        samples,
+        sampleRateHz,
         startS,
         onsetS,
-        durationS,
-        endedBy,
-        midi: reading?.midi ?? null,
-        offsetCents: reading?.offsetCents ?? 0,
-        isUsable: reading?.quality.isUsable ?? false,
-        faults: reading?.quality.faults ?? [],
-        toldAtS: soundS(),
-        shownAtS: null,
+      }: Extract<ListeningReport, { kind: 'take' }>) => {
+        const startIndex = Math.round(startS * sampleRateHz);
+        if (takesBeganAt === undefined) {
+          const place = placeInFile(samples, startIndex, sampleRateHz);
+          if (place !== undefined) takesBeganAt = place - startIndex;
+        }
+        const isSame = takesBeganAt !== undefined && placeInFile(samples, startIndex + takesBeganAt, 0) !== undefined;
+        if (!isSame) log.shiftedAtS.push(onsetS);
       };
-      const place = log.takes.push(take) - 1;
-      whenShown((shownAtS) => {
-        log.takes[place] = { ...take, shownAtS };
-      });
-    };
-    const Plain = Worker;
-    globalThis.Worker = class extends Plain {
-      constructor(url: string | URL, options?: WorkerOptions) {
-        super(url, options);
-        this.addEventListener('message', ({ data }: MessageEvent<ListeningReport>) => note(data));
-      }
-    };
-  }, texts.recording.heard);
+      const note = (report: ListeningReport) => {
+        if (report.kind === 'hole') log.holes.push(report.cause);
+        if (report.kind === 'early') {
+          const { onsetS, midi } = report;
+          const early: ToldEarly = { onsetS, midi, toldAtS: soundS(), shownAtS: null, shownText: null };
+          const place = log.early.push(early) - 1;
+          whenShown((shownAtS, shownText) => {
+            log.early[place] = { ...early, shownAtS, shownText };
+          });
+        }
+        if (report.kind !== 'take') return;
+        compareWithFile(report);
+        const { startS, onsetS, durationS, endedBy, outcome } = report;
+        const reading = outcome.found ? outcome.reading : undefined;
+        const take: ToldTake = {
+          startS,
+          onsetS,
+          durationS,
+          endedBy,
+          midi: reading?.midi ?? null,
+          offsetCents: reading?.offsetCents ?? 0,
+          isUsable: reading?.quality.isUsable ?? false,
+          faults: reading?.quality.faults ?? [],
+          toldAtS: soundS(),
+          shownAtS: null,
+        };
+        const place = log.takes.push(take) - 1;
+        whenShown((shownAtS) => {
+          log.takes[place] = { ...take, shownAtS };
+        });
+      };
+      const Plain = Worker;
+      globalThis.Worker = class extends Plain {
+        constructor(url: string | URL, options?: WorkerOptions) {
+          super(url, options);
+          this.addEventListener('message', ({ data }: MessageEvent<ListeningReport>) => note(data));
+        }
+      };
+    },
+    { heardLabel, isRepeated },
+  );
 }
 
 export const microphoneLog = (page: Page): Promise<MicrophoneLog> => page.evaluate(() => microphone.log);
