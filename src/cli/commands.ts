@@ -1,4 +1,5 @@
 /** Every command there is: a new one is one more entry. */
+import { archiveCommand } from './commands/archive.ts';
 import { driftCommand } from './commands/drift.ts';
 import { measureCommand } from './commands/measure.ts';
 import { notInThisVersion } from './commands/notInThisVersion.ts';
@@ -12,5 +13,5 @@ export const COMMANDS: readonly Command[] = [
   driftCommand,
   scaleCommand,
   notInThisVersion('report', "the owner's page as one file"),
-  notInThisVersion('archive', 'whether an archive is whole, and what is in it'),
+  archiveCommand,
 ];

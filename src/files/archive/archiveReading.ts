@@ -1,5 +1,6 @@
 /** What the steps of reading an archive share. */
 import type { ByteSource } from '../audio/byteSource.ts';
+import type { ArchiveRowKind } from './archiveContents.ts';
 import type { DescribedFile } from './packageDescription.ts';
 import type { Complain, KnownIds } from './readRows.ts';
 import type { ZipEntry } from './zipDirectory.ts';
@@ -10,4 +11,5 @@ export type ArchiveReading = {
   readonly resources: ReadonlyMap<string, DescribedFile>;
   readonly ids: KnownIds;
   readonly complain: Complain;
+  isWanted(kind: ArchiveRowKind): boolean;
 };

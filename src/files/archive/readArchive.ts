@@ -1,6 +1,6 @@
 /** Reads an archive from front to back, a few hundred rows at a time, checking everything on the way. */
 import type { ByteSource } from '../audio/byteSource.ts';
-import type { ArchiveBatch, LeftOut } from './archiveContents.ts';
+import type { ArchiveBatch, ArchiveRowKind, LeftOut } from './archiveContents.ts';
 import { ArchiveFault, type StopSignal, stopIfAsked } from './archiveFault.ts';
 import { ARCHIVE_TABLES } from './archiveTables.ts';
 import { type DescribedFile, packageFiles, readDescription } from './packageDescription.ts';
@@ -33,6 +33,8 @@ export type ReadOptions = {
   readonly onProgress?: (share: number) => void;
   /** Takes what is wrong, and the reading goes on without it. */
   readonly complain?: Complain;
+  /** Only these; that what they refer to is there is then not checked. */
+  readonly kinds?: readonly ArchiveRowKind[];
 };
 
 export type ArchiveOutcome =
@@ -66,7 +68,15 @@ async function open(source: ByteSource, limits: UnpackLimits): Promise<Archive> 
     warnings: strangers(files, resources),
     batches: (options = {}) => {
       const complain = options.complain ?? throwComplaint;
-      const read = { files, resources, ids: createKnownIds(singleReferences), complain };
+      const { kinds } = options;
+      const ids = createKnownIds(kinds === undefined ? singleReferences : () => []);
+      const read = {
+        files,
+        resources,
+        ids,
+        complain,
+        isWanted: (kind: ArchiveRowKind) => kinds?.includes(kind) ?? true,
+      };
       return stoppable(readBatches({ ...read, source: counted(source, files, options.onProgress) }), options.signal);
     },
   };

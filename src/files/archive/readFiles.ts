@@ -9,9 +9,11 @@ import { readEntry } from './zipEntry.ts';
 /** More than a minute of sound in 24 bits, or a picture beyond any camera: chosen so that one file never fills the memory. */
 const MOST_FILE_BYTES = 256e6;
 
+export type FileKind = 'sounds' | 'photographs';
+
 export async function* readFileRows(
   reading: ArchiveReading,
-  kind: 'sounds' | 'photographs',
+  kind: FileKind,
   rows: readonly ReadRow[],
 ): AsyncGenerator<ArchiveBatch> {
   for (const read of rows) {

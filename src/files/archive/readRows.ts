@@ -63,7 +63,7 @@ export type KnownIds = {
   has(table: string, id: unknown): boolean;
 };
 
-/** @param referencesOf the columns of a table that name rows of others */
+/** @param referencesOf the columns of a table that name rows of others, as far as those are read too */
 export function createKnownIds(
   referencesOf: (
     spec: TableSpec,

@@ -15,7 +15,7 @@ import {
   wireStrengths,
 } from './benchTables.ts';
 import { calibrations, events, instruments, surveys, visits } from './instrumentTables.ts';
-import { readFileRows } from './readFiles.ts';
+import { type FileKind, readFileRows } from './readFiles.ts';
 import { beats, components, earlierReadings, partials, readings, sounds } from './readingTables.ts';
 import { type ReadRow, readRows, type TableToRead } from './readRows.ts';
 import { assembleTake, checkLeftOver, createRowCursor, type MeasuredTables, type RowCursor } from './readTakes.ts';
@@ -25,22 +25,33 @@ import { entryBytes } from './zipEntry.ts';
 
 export async function* readBatches(reading: ArchiveReading): AsyncGenerator<ArchiveBatch> {
   checkFilesAreThere(reading);
-  yield* plain(reading, instruments, 'instruments');
-  yield* plain(reading, events, 'events');
-  yield* plain(reading, visits, 'visits');
-  yield* plain(reading, surveys, 'surveys');
-  yield* plain(reading, calibrations, 'calibrations');
-  yield* takes(reading);
-  for await (const rows of checkedRows(reading, sounds)) yield* readFileRows(reading, 'sounds', rows);
-  yield* plain(reading, torque, 'torques');
-  yield* plain(reading, decisions, 'decisions');
-  yield* plain(reading, trials, 'trials');
-  yield* withLines(reading, SCHEDULES);
-  yield* withLines(reading, WIRE_GRADES);
-  for await (const rows of checkedRows(reading, photographs)) yield* readFileRows(reading, 'photographs', rows);
-  yield* plain(reading, rivals, 'rivals');
-  yield* plain(reading, gone, 'gone');
-  yield* plain(reading, unattached, 'unattached');
+  for (const [kind, read] of STEPS) if (reading.isWanted(kind)) yield* read(reading);
+}
+
+type Step = (reading: ArchiveReading) => AsyncGenerator<ArchiveBatch>;
+
+/** Parents before children. */
+const STEPS: readonly (readonly [ArchiveRowKind, Step])[] = [
+  ['instruments', (reading) => plain(reading, instruments, 'instruments')],
+  ['events', (reading) => plain(reading, events, 'events')],
+  ['visits', (reading) => plain(reading, visits, 'visits')],
+  ['surveys', (reading) => plain(reading, surveys, 'surveys')],
+  ['calibrations', (reading) => plain(reading, calibrations, 'calibrations')],
+  ['takes', (reading) => takes(reading)],
+  ['sounds', (reading) => withFiles(reading, sounds, 'sounds')],
+  ['torques', (reading) => plain(reading, torque, 'torques')],
+  ['decisions', (reading) => plain(reading, decisions, 'decisions')],
+  ['trials', (reading) => plain(reading, trials, 'trials')],
+  ['schedules', (reading) => withLines(reading, SCHEDULES)],
+  ['wireGrades', (reading) => withLines(reading, WIRE_GRADES)],
+  ['photographs', (reading) => withFiles(reading, photographs, 'photographs')],
+  ['rivals', (reading) => plain(reading, rivals, 'rivals')],
+  ['gone', (reading) => plain(reading, gone, 'gone')],
+  ['unattached', (reading) => plain(reading, unattached, 'unattached')],
+];
+
+async function* withFiles(reading: ArchiveReading, spec: TableSpec, kind: FileKind): AsyncGenerator<ArchiveBatch> {
+  for await (const rows of checkedRows(reading, spec)) yield* readFileRows(reading, kind, rows);
 }
 
 function checkFilesAreThere({ files, resources, complain }: ArchiveReading): void {
