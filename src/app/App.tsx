@@ -2,6 +2,7 @@ import { Button } from '../ui/Button.tsx';
 import { Notice } from '../ui/Notice.tsx';
 import { ReadState } from '../ui/ReadState.tsx';
 import { texts } from '../ui/texts.ts';
+import { isBusyScreen } from './busyScreens.ts';
 import { CareNotice } from './CareNotice.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { NewVersionNotice } from './NewVersionNotice.tsx';
@@ -15,17 +16,37 @@ import { useScrollMemory } from './useScrollMemory.ts';
 export function App() {
   const { route, address } = useRoute();
   useScrollMemory(address);
-  const records = useRecords();
+  const records = useRecords(isBusyScreen(route.screen));
   return (
     <Shell>
       <NewVersionNotice route={route} />
       {records.state === 'open' && <CareNotice route={route} records={records.records} />}
       <ErrorBoundary key={address}>
         {records.state === 'open' && <ScreenOfRoute route={route} records={records.records} />}
-        {records.state === 'opening' && <ReadState observed={{ state: 'loading' }} />}
+        {records.state === 'opening' && !records.isBlocked && <ReadState observed={{ state: 'loading' }} />}
+        {records.state === 'opening' && records.isBlocked && (
+          <Notice kind="note" word={texts.common.otherPages.word} isUrgent>
+            {texts.common.otherPages.blocked}
+          </Notice>
+        )}
+        {records.state === 'closed' && <Closed />}
         {records.state === 'unavailable' && <Unavailable message={records.message} />}
       </ErrorBoundary>
     </Shell>
+  );
+}
+
+function Closed() {
+  return (
+    <div className={styles.message}>
+      <h1>{texts.common.otherPages.closedTitle}</h1>
+      <p>{texts.common.otherPages.closed}</p>
+      <p className={styles.actions}>
+        <Button look="primary" onPress={() => window.location.reload()}>
+          {texts.common.unavailable.again}
+        </Button>
+      </p>
+    </div>
   );
 }
 

@@ -106,18 +106,29 @@ export class RecordsUnavailableError extends Error {
 
 /**
  * Opens the database, or says why not.
+ * @param onBlocked told where another page holds an older version of the records open; opening goes on once it lets go
  * @throws {RecordsUnavailableError} always this one
  */
-export async function openDatabase(databaseName: string): Promise<RecordsDatabase> {
+export async function openDatabase(databaseName: string, onBlocked?: () => void): Promise<RecordsDatabase> {
   const database = createDatabase(databaseName);
+  database.on('blocked', () => {
+    onBlocked?.();
+    return false; // Dexie's own answer would be a warning to the console
+  });
+  database.on('ready', () => refuseNewer(database), true);
   try {
     await database.open();
   } catch (error) {
+    database.close();
     throw unavailable(error);
   }
+  return withDevice(database);
+}
+
+/** At every opening: Dexie opens by itself again where the browser closed the database, and by then it may be a newer one. */
+function refuseNewer(database: RecordsDatabase): void {
   const storedVersion = Math.ceil(database.backendDB().version / DEXIE_VERSION_FACTOR);
-  if (storedVersion <= SCHEMA_VERSION) return withDevice(database);
-  database.close();
+  if (storedVersion <= SCHEMA_VERSION) return;
   throw new RecordsUnavailableError(
     'newer-version',
     `The records on this device were written by a newer version (${storedVersion}; this program knows ${SCHEMA_VERSION}). ` +
@@ -139,6 +150,7 @@ async function withDevice(database: RecordsDatabase): Promise<RecordsDatabase> {
 const DEXIE_VERSION_FACTOR = 10;
 
 function unavailable(error: unknown): RecordsUnavailableError {
+  if (error instanceof RecordsUnavailableError) return error;
   const name = error instanceof Error ? error.name : '';
   if (name === 'MissingAPIError')
     return new RecordsUnavailableError(

@@ -11,6 +11,7 @@ import type { NoteReading } from '../piano/reading.ts';
 import { type BenchRecords, benchFunctions } from './benchRecords.ts';
 import { type BinRecords, binFunctions } from './binRecords.ts';
 import { by } from './byKey.ts';
+import { type Connection, createConnection } from './connection.ts';
 import { openDatabase, type RecordsDatabase } from './database.ts';
 import { hasDemonstration, removeDemonstration } from './demonstrationRows.ts';
 import { type RecordSet, readRecordSet, writeRecordSet } from './recordSet.ts';
@@ -75,7 +76,8 @@ export type Records = {
   saveCalibration(calibration: ClockCalibration): Promise<WriteOutcome>;
 } & BenchRecords &
   BinRecords &
-  SettingRecords & {
+  SettingRecords &
+  Connection & {
     /** Everything but the sounds, or everything of one instrument: for the archive and for a backup. */
     readRecordSet(instrumentId?: InstrumentId): Promise<RecordSet>;
     /** Inserts or updates all of it in one transaction: all or nothing. */
@@ -99,12 +101,17 @@ export type Records = {
     close(): void;
   };
 
+export type OpenOptions = {
+  /** Told where another page of this program holds older records open: opening goes on by itself once it lets go. */
+  readonly onBlocked?: (() => void) | undefined;
+};
+
 /**
  * Opens the records of this device, creating them the first time.
  * @throws {RecordsUnavailableError} with the reason, where there is no database to be had
  */
-export async function openRecords(databaseName = 'stillpin'): Promise<Records> {
-  const database = await openDatabase(databaseName);
+export async function openRecords(databaseName = 'stillpin', { onBlocked }: OpenOptions = {}): Promise<Records> {
+  const database = await openDatabase(databaseName, onBlocked);
   const sound = createSoundRows();
   return {
     ...instrumentFunctions(database, sound),
@@ -115,6 +122,7 @@ export async function openRecords(databaseName = 'stillpin'): Promise<Records> {
     ...benchFunctions(database, sound),
     ...binFunctions(database),
     ...settingFunctions(database),
+    ...createConnection(database),
     readRecordSet: (instrumentId) => readRecordSet(database, sound, instrumentId),
     writeRecordSet: (set) => writeRecordSet(database, set),
     hasDemonstration: () => hasDemonstration(database),

@@ -28,7 +28,13 @@ export async function outcomeOf<Written extends { readonly written: true }>(
   }
 }
 
-const CLOSED_NAMES = ['DatabaseClosedError', 'InvalidStateError', 'VersionChangeError', 'MissingAPIError'];
+const CLOSED_NAMES = [
+  'DatabaseClosedError',
+  'InvalidStateError',
+  'VersionChangeError',
+  'MissingAPIError',
+  'RecordsUnavailableError',
+];
 
 /** What the browser says of these is a bare name; this says what it means and what to do. */
 const OWN_WORDS: Partial<Record<WriteFailureReason, string>> = {

@@ -3,6 +3,7 @@ import { formatDate } from '../../piano/format.ts';
 import type { SurveyId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { NotFound } from '../../ui/NotFound.tsx';
+import { Notice } from '../../ui/Notice.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
@@ -12,10 +13,24 @@ import type { Observed } from '../../ui/useObserved.ts';
 import { readChangeBaseline } from './changeBaseline.ts';
 import { RecordingDesk } from './RecordingDesk.tsx';
 import type { StoredSurvey } from './storedSurvey.ts';
+import { useSurveyLock } from './useSurveyLock.ts';
 
 type Props = { readonly records: Records; readonly surveyId: SurveyId };
 
 export function RecordingScreen({ records, surveyId }: Props) {
+  const lock = useSurveyLock(surveyId);
+  if (lock === 'asking') return <ReadState observed={{ state: 'loading' }} />;
+  if (lock === 'waiting')
+    return (
+      <Notice kind="note" word={texts.common.otherPages.word} isUrgent>
+        {texts.common.otherPages.surveyTaken}
+      </Notice>
+    );
+  return <OpenSurvey records={records} surveyId={surveyId} />;
+}
+
+/** Reads the survey only once no other page writes into it. */
+function OpenSurvey({ records, surveyId }: Props) {
   const stored = useStoredSurvey(records, surveyId);
   if (stored.state !== 'ready') return <ReadState observed={stored} />;
   if (!stored.value) return <NotFound />;

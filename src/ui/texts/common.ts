@@ -46,6 +46,15 @@ export const commonTexts = {
     load: 'Load it now',
     later: 'Later',
   },
+  otherPages: {
+    word: 'Another page:',
+    blocked:
+      'This program is open in another tab in the middle of something: a survey, or a form. Finish there or close that tab; this page then goes on by itself.',
+    closedTitle: 'A newer version was opened in another tab',
+    closed: 'It has taken over the records. Everything stored is safe. Load this page again to go on.',
+    surveyTaken:
+      'This survey is being recorded in another tab. Two pages must not write into one survey. Go on there, or close that tab; this page then goes on by itself.',
+  },
   unavailable: {
     title: 'The records cannot be opened',
     again: 'Load the page again',
