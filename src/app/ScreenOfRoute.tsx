@@ -4,6 +4,7 @@ import { InstrumentFormScreen } from '../screens/instrumentForm/InstrumentFormSc
 import { MicrophoneClockScreen } from '../screens/microphoneClock/MicrophoneClockScreen.tsx';
 import { RecordingScreen } from '../screens/recording/RecordingScreen.tsx';
 import { RecordsScreen } from '../screens/records/RecordsScreen.tsx';
+import { OwnersPageScreen } from '../screens/report/OwnersPageScreen.tsx';
 import { SurveyScreen } from '../screens/survey/SurveyScreen.tsx';
 import { TakeScreen } from '../screens/take/TakeScreen.tsx';
 import { VisitScreen } from '../screens/visit/VisitScreen.tsx';
@@ -23,6 +24,8 @@ export function ScreenOfRoute({ route, records }: { readonly route: Route; reado
       return <InstrumentFormScreen records={records} instrumentId={route.instrumentId} />;
     case 'instrument':
       return <InstrumentScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
+    case 'owners-page':
+      return <OwnersPageScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'new-visit':
       return <VisitFormScreen records={records} instrumentId={route.instrumentId} />;
     case 'edit-visit':

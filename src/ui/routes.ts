@@ -10,6 +10,7 @@ export type Route =
   | { readonly screen: 'instrument'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'edit-instrument'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'new-visit'; readonly instrumentId: InstrumentId }
+  | { readonly screen: 'owners-page'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'visit'; readonly visitId: VisitId }
   | { readonly screen: 'edit-visit'; readonly visitId: VisitId }
   | { readonly screen: 'survey'; readonly surveyId: SurveyId }
@@ -30,6 +31,8 @@ export function routeToHref(route: Route): string {
       return `#/instruments/${encodeURIComponent(route.instrumentId)}`;
     case 'edit-instrument':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/edit`;
+    case 'owners-page':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}/owners-page`;
     case 'new-visit':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/visits/new`;
     case 'visit':
@@ -78,6 +81,7 @@ function instrumentRoute(id: string, below: string | undefined, last: string | u
   if (id === 'new') return below === undefined ? { screen: 'new-instrument' } : undefined;
   if (below === undefined) return { screen: 'instrument', instrumentId };
   if (below === 'edit' && last === undefined) return { screen: 'edit-instrument', instrumentId };
+  if (below === 'owners-page' && last === undefined) return { screen: 'owners-page', instrumentId };
   if (below === 'visits' && last === 'new') return { screen: 'new-visit', instrumentId };
   return undefined;
 }

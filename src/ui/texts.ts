@@ -6,6 +6,7 @@ import { instrumentTexts } from './texts/instrument.ts';
 import { recordingTexts } from './texts/recording.ts';
 import { recordingsTexts } from './texts/recordings.ts';
 import { recordsTexts } from './texts/records.ts';
+import { reportTexts } from './texts/report.ts';
 import { roomTexts } from './texts/room.ts';
 import { soundTexts } from './texts/sound.ts';
 import { takeTexts } from './texts/take.ts';
@@ -20,6 +21,7 @@ export const texts = {
   recording: recordingTexts,
   recordings: recordingsTexts,
   records: recordsTexts,
+  report: reportTexts,
   room: roomTexts,
   clock: clockTexts,
   sound: soundTexts,

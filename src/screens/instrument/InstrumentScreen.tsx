@@ -69,6 +69,9 @@ function InstrumentHeading({ instrument }: { readonly instrument: Instrument }) 
             <LinkButton href={routeToHref({ screen: 'edit-instrument', instrumentId: instrument.id })}>
               {words.edit}
             </LinkButton>
+            <LinkButton href={routeToHref({ screen: 'owners-page', instrumentId: instrument.id })}>
+              {texts.report.link}
+            </LinkButton>
             <LinkButton look="primary" href={routeToHref({ screen: 'new-visit', instrumentId: instrument.id })}>
               {words.newVisit}
             </LinkButton>

@@ -1,0 +1,68 @@
+import { useMemo } from 'react';
+import type { InstrumentId } from '../../piano/ids.ts';
+import type { Records } from '../../records/records.ts';
+import type { OwnersPage } from '../../report/ownersPage.ts';
+import { OWNERS_PAGE_CSS } from '../../report/ownersPageCss.ts';
+import { ownersPageFile, ownersPageTree } from '../../report/ownersPageHtml.ts';
+import { englishReportWords } from '../../report/words.ts';
+import { Button } from '../../ui/Button.tsx';
+import { saveFile } from '../../ui/chartExport/saveFile.ts';
+import { speakingName } from '../../ui/chartExport/speakingName.ts';
+import { NotFound } from '../../ui/NotFound.tsx';
+import { PageHeading } from '../../ui/PageHeading.tsx';
+import { PageSheet } from '../../ui/PageSheet.tsx';
+import { ReadState } from '../../ui/ReadState.tsx';
+import { routeToHref } from '../../ui/routes.ts';
+import { texts } from '../../ui/texts.ts';
+import { OwnersChoices } from './OwnersChoices.tsx';
+import './print.css';
+import { useOwnersPage } from './useOwnersPage.ts';
+
+const words = texts.report;
+
+type Props = { readonly records: Records; readonly instrumentId: InstrumentId };
+
+export function OwnersPageScreen({ records, instrumentId }: Props) {
+  const view = useOwnersPage(records, instrumentId);
+  if (view.kept.state !== 'ready') return <ReadState observed={view.kept} />;
+  if (!view.kept.value || !view.page) return <NotFound />;
+  const { instrument } = view.kept.value.records;
+  return (
+    <>
+      <div data-not-printed="">
+        <PageHeading
+          title={words.title}
+          trail={[
+            { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
+            { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId }) },
+          ]}
+          trailLabel={texts.common.trail}
+          subtitle={words.next}
+          actions={<PageActions page={view.page} />}
+        />
+        <OwnersChoices view={view} photographs={view.kept.value.photographs} />
+      </div>
+      <Sheet page={view.page} />
+    </>
+  );
+}
+
+function PageActions({ page }: { readonly page: OwnersPage }) {
+  const save = () => {
+    const file = new Blob([ownersPageFile(page, englishReportWords)], { type: 'text/html' });
+    saveFile(file, speakingName([page.name, words.fileName], 'html'));
+  };
+  return (
+    <>
+      <Button onPress={save}>{words.save}</Button>
+      <Button look="primary" onPress={() => window.print()}>
+        {words.print}
+      </Button>
+    </>
+  );
+}
+
+function Sheet({ page }: { readonly page: OwnersPage }) {
+  const tree = useMemo(() => ownersPageTree(page, englishReportWords), [page]);
+  return <PageSheet page={tree} css={OWNERS_PAGE_CSS} />;
+}

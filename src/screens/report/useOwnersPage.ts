@@ -1,0 +1,116 @@
+import { useMemo, useState } from 'react';
+import { dataUri } from '../../files/dataUri.ts';
+import type { InstrumentId, PhotographId } from '../../piano/ids.ts';
+import type { Photograph } from '../../piano/photograph.ts';
+import type { Records } from '../../records/records.ts';
+import { type JudgedRecords, judgeRecords } from '../../report/judgedRecords.ts';
+import { type OptionalSection, type OwnersPage, ownersPage } from '../../report/ownersPage.ts';
+import type { ReportPhotograph, ReportRecords } from '../../report/reportRecords.ts';
+import { englishReportWords } from '../../report/words.ts';
+import { recordedTakes } from '../../survey/recordedTakes.ts';
+import { type Observed, useObserved } from '../../ui/useObserved.ts';
+import {
+  isPhotographChosen,
+  rememberedLeftOut,
+  rememberedRemark,
+  rememberPhotograph,
+  rememberRemark,
+  rememberSection,
+} from './ownersChoice.ts';
+
+type Kept = { readonly records: ReportRecords; readonly photographs: readonly Photograph[] };
+
+export type OwnersView = {
+  /** Null: there is no such instrument. */
+  readonly kept: Observed<Kept | null>;
+  readonly page: OwnersPage | null;
+  readonly leftOut: readonly OptionalSection[];
+  readonly setSection: (section: OptionalSection, isIn: boolean) => void;
+  readonly chosenPhotographs: readonly PhotographId[];
+  readonly setPhotograph: (id: PhotographId, isIn: boolean) => void;
+  readonly remark: string;
+  readonly setRemark: (remark: string) => void;
+};
+
+export function useOwnersPage(records: Records, instrumentId: InstrumentId): OwnersView {
+  const kept = useObserved<Kept | null>(`owner ${instrumentId}`, (onValue, onFault) =>
+    records.observe(() => readKept(records, instrumentId), onValue, onFault),
+  );
+  const judged = useMemo(
+    () => (kept.state === 'ready' && kept.value ? judgeRecords(kept.value.records) : null),
+    [kept],
+  );
+  const [leftOut, setLeftOut] = useState(rememberedLeftOut);
+  const [remark, setRemark] = useState(() => rememberedRemark(instrumentId));
+  const [chosenNow, setChosenNow] = useState<Readonly<Record<string, boolean>>>({});
+  const all = kept.state === 'ready' ? (kept.value?.photographs ?? []) : [];
+  const chosen = all.map(({ id }) => id).filter((id) => chosenNow[id] ?? isPhotographChosen(id));
+  const pictures = usePictures(records, all, chosen);
+  const page = useMemo(() => pageOf(judged, leftOut, pictures, remark), [judged, leftOut, pictures, remark]);
+  return {
+    kept,
+    page,
+    leftOut,
+    setSection: (section, isIn) => {
+      rememberSection(section, isIn);
+      setLeftOut(isIn ? leftOut.filter((one) => one !== section) : [...leftOut, section]);
+    },
+    chosenPhotographs: chosen,
+    setPhotograph: (id, isIn) => {
+      rememberPhotograph(id, isIn);
+      setChosenNow({ ...chosenNow, [id]: isIn });
+    },
+    remark,
+    setRemark: (text) => {
+      rememberRemark(instrumentId, text);
+      setRemark(text);
+    },
+  };
+}
+
+function pageOf(
+  judged: JudgedRecords | null,
+  leftOut: readonly OptionalSection[],
+  photographs: readonly ReportPhotograph[],
+  remark: string,
+): OwnersPage | null {
+  return judged && ownersPage(judged, englishReportWords, { leftOut, photographs, remark });
+}
+
+const NO_PICTURES: readonly ReportPhotograph[] = [];
+
+/** The bytes of the chosen photographs only. */
+function usePictures(records: Records, all: readonly Photograph[], chosen: readonly PhotographId[]) {
+  const observed = useObserved<ReportPhotograph[]>(`pictures ${chosen.join(' ')}`, (onValue, onFault) =>
+    records.observe(() => readPictures(records, all, chosen), onValue, onFault),
+  );
+  return observed.state === 'ready' ? observed.value : NO_PICTURES;
+}
+
+async function readPictures(
+  records: Records,
+  all: readonly Photograph[],
+  chosen: readonly PhotographId[],
+): Promise<ReportPhotograph[]> {
+  const wanted = all.filter(({ id }) => chosen.includes(id));
+  const files = await Promise.all(wanted.map(({ id }) => records.photographFile(id)));
+  return wanted.flatMap((photograph, index) => {
+    const file = files[index];
+    return file ? [{ ...photograph, dataUri: dataUri(photograph.mediaType, file.bytes) }] : [];
+  });
+}
+
+async function readKept(records: Records, instrumentId: InstrumentId): Promise<Kept | null> {
+  const instrument = await records.instrument(instrumentId);
+  if (!instrument) return null;
+  const [visits, surveys, events, decisions, photographs] = await Promise.all([
+    records.visitsOf(instrumentId),
+    records.surveysOfInstrument(instrumentId),
+    records.eventsOf(instrumentId),
+    records.decisionsOf(instrumentId),
+    records.photographsOf(instrumentId),
+  ]);
+  const takes = await Promise.all(surveys.map((survey) => records.takesOfSurvey(survey.id)));
+  const kept = takes.flatMap((ofSurvey) => recordedTakes(ofSurvey).kept);
+  return { records: { instrument, visits, surveys, events, decisions, takes: kept }, photographs };
+}
