@@ -43,7 +43,7 @@ export async function playToBrowser(browser: Browser, appUrl: string, run: Surve
   const context = await browser.newContext();
   await watchMicrophone(context, [recording.wave], { isRepeated: times > 1 });
   const { page, complaints } = await openWatched(context, appUrl);
-  await beginSurvey(page);
+  await beginSurvey(page, { isOnDemonstration: true });
   if (busy) await redrawCharts(page, busy.stepMs, busy.everyMs);
   await browser.startTracing(page, { categories: STEP_CATEGORIES });
   const notes = repeated(recording, times);

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { Button } from '../../ui/Button.tsx';
 import { texts } from '../../ui/texts.ts';
 import styles from './recording.module.css';
@@ -14,7 +15,14 @@ type ControlsProps = {
   readonly onAction: (action: RecordingAction) => void;
 };
 
-export function Controls({ canUndo, canCorrect, isPaused, isListening, footKeys, onAction }: ControlsProps) {
+export const Controls = memo(function Controls({
+  canUndo,
+  canCorrect,
+  isPaused,
+  isListening,
+  footKeys,
+  onAction,
+}: ControlsProps) {
   const button = (action: RecordingAction, label: string, isDisabled = false, isPressed?: boolean) => (
     <Button
       isLarge
@@ -36,4 +44,4 @@ export function Controls({ canUndo, canCorrect, isPaused, isListening, footKeys,
       {button('finish', words.finish)}
     </fieldset>
   );
-}
+});

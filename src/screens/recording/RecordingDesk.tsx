@@ -2,14 +2,11 @@ import { useMemo, useState } from 'react';
 import type { Records } from '../../records/records.ts';
 import { expectedItem, lastHeardTake, progressOf } from '../../survey/surveyProgress.ts';
 import { Button } from '../../ui/Button.tsx';
-import { NoteCells } from '../../ui/NoteCells.tsx';
-import { NoteStrip } from '../../ui/NoteStrip.tsx';
-import { countState } from '../../ui/noteState.ts';
-import { StripLegend } from '../../ui/StripLegend.tsx';
 import { texts } from '../../ui/texts.ts';
 import { ChangeLine } from './ChangeLine.tsx';
 import { Controls } from './Controls.tsx';
 import { CorrectionDialog } from './CorrectionDialog.tsx';
+import { DeskNotes } from './DeskNotes.tsx';
 import { DeskSettingsDialog } from './DeskSettingsDialog.tsx';
 import { HeardNote } from './HeardNote.tsx';
 import { heardChange } from './heardChange.ts';
@@ -25,6 +22,7 @@ import { useDeskSettings } from './useDeskSettings.ts';
 import { useKeptClick } from './useKeptClick.ts';
 import { useKeys } from './useKeys.ts';
 import { type Recording, useRecording } from './useRecording.ts';
+import { useSteady } from './useSteady.ts';
 
 const words = texts.recording;
 
@@ -43,20 +41,20 @@ export function RecordingDesk({ records, stored }: Props) {
   const [settings, changeSettings] = useDeskSettings();
   const { book, microphone, store } = recording;
   const isReading = recording.recordings.state.phase === 'reading';
-  const cells = recordingCells(book, store.writes);
+  const cells = useMemo(() => recordingCells(book, store.writes), [book, store.writes]);
   const next = expectedItem(book);
-  const act = (action: RecordingAction) => {
+  const act = useSteady((action: RecordingAction) => {
     if (action === 'settings') setSheet({ kind: 'settings' });
     else if (action !== 'another-note') recording.act(action);
     else if (lastHeardTake(book)) setSheet({ kind: 'correct' });
-  };
-  const heard = lastHeard(book, store.writes);
+  });
+  const heard = useMemo(() => lastHeard(book, store.writes), [book, store.writes]);
   useKeys(sheet.kind === 'none', settings.footKeys, act);
   useKeptClick(settings.hasClick && !isReading, heard?.isUsable && heard.storing === 'kept' ? heard.takeId : null);
-  const pick = (midi: number) => {
+  const pick = useSteady((midi: number) => {
     if (book.takes.some((take) => take.reading.midi === midi && !take.isSetAside)) setSheet({ kind: 'note', midi });
     else recording.playNext(midi);
-  };
+  });
   return (
     <>
       <RecordingNotices recording={recording} />
@@ -80,24 +78,12 @@ export function RecordingDesk({ records, stored }: Props) {
           {words.desk.title}
         </Button>
       </p>
-      <NoteStrip
+      <DeskNotes
         cells={cells}
         nextMidi={next?.midi ?? null}
         breaksAfterMidi={stored.instrument.strutsAfterMidi}
-        summary={texts.common.noteStrip(countState(cells, 'kept'), countState(cells, 'doubtful'), cells.length)}
+        onPick={pick}
       />
-      <section className={styles.all} aria-label={words.allNotes}>
-        <StripLegend cells={cells} />
-        <p className={styles.label}>{words.allNotesHint}</p>
-        <NoteCells
-          label={words.allNotes}
-          cells={cells}
-          stateWords={texts.common.noteStates}
-          nextMidi={next?.midi ?? null}
-          nextWord={words.nextWord}
-          onPick={pick}
-        />
-      </section>
       {sheet.kind === 'note' && (
         <NoteDialog midi={sheet.midi} recording={recording} onClose={() => setSheet({ kind: 'none' })} />
       )}
@@ -124,13 +110,14 @@ function Change({ stored, recording: { book } }: { readonly stored: StoredSurvey
 type ProgressProps = { readonly recording: Recording; readonly namesString: boolean };
 
 function Progress({ recording: { book, microphone, recordings, store, message }, namesString }: ProgressProps) {
-  const progress = progressOf(book);
+  const progress = useMemo(() => progressOf(book), [book]);
+  const doneCount = useMemo(() => storedCount(book, store.writes), [book, store.writes]);
   const next = expectedItem(book);
   return (
     <ProgressPanel
       next={next}
       namesString={namesString}
-      doneCount={storedCount(book, store.writes)}
+      doneCount={doneCount}
       allCount={progress.totalCount}
       timeLeftS={recordings.state.phase === 'reading' ? null : progress.remainingS || null}
       isStruck={microphone.isStruck}

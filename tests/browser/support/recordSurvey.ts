@@ -6,20 +6,33 @@ import { type StoredTake, storedTakes } from './storedTakes.ts';
 export type SurveyWish = {
   /** 88 notes unless said. */
   readonly hasCompass85?: boolean;
+  /** On an invented instrument with years of readings, so that there is something to compare with; a new one unless said. */
+  readonly isOnDemonstration?: boolean;
   /** Ends of a section; all notes unless said. */
   readonly section?: readonly [fromMidi: number, toMidi: number];
 };
 
-/** Leaves the app on a new visit to a new instrument. */
-export async function beginVisit(page: Page, { hasCompass85 }: SurveyWish = {}): Promise<void> {
-  await page.getByRole('link', { name: texts.workshop.add }).click();
-  await page.getByLabel(texts.workshop.form.name).fill('Grand in the small hall');
-  if (hasCompass85) await page.getByLabel(texts.workshop.form.compass85).check();
-  await page.getByRole('button', { name: texts.common.save }).click();
+/** Leaves the app on a new visit, to a new instrument unless said. */
+export async function beginVisit(page: Page, wish: SurveyWish = {}): Promise<void> {
+  if (wish.isOnDemonstration) await openDemonstration(page);
+  else await addInstrument(page, wish);
   await page.getByRole('link', { name: texts.instrument.newVisit }).click();
   await page.getByLabel(texts.visit.form.humidity).fill('46');
   await page.getByRole('button', { name: texts.visit.form.saveAndGo }).click();
   await page.getByRole('button', { name: texts.visit.start.action['as-found'] }).waitFor();
+}
+
+async function addInstrument(page: Page, { hasCompass85 }: SurveyWish): Promise<void> {
+  await page.getByRole('link', { name: texts.workshop.add }).click();
+  await page.getByLabel(texts.workshop.form.name).fill('Grand in the small hall');
+  if (hasCompass85) await page.getByLabel(texts.workshop.form.compass85).check();
+  await page.getByRole('button', { name: texts.common.save }).click();
+}
+
+async function openDemonstration(page: Page): Promise<void> {
+  await page.getByRole('button', { name: texts.workshop.empty.tryAction }).click();
+  await page.getByRole('button', { name: texts.workshop.demonstration.remove }).waitFor({ timeout: 120_000 });
+  await page.getByRole('list', { name: texts.workshop.instruments }).getByRole('link').first().click();
 }
 
 /** Leaves the app where it listens. */
