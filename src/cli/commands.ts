@@ -2,7 +2,7 @@
 import { archiveCommand } from './commands/archive.ts';
 import { driftCommand } from './commands/drift.ts';
 import { measureCommand } from './commands/measure.ts';
-import { notInThisVersion } from './commands/notInThisVersion.ts';
+import { reportCommand } from './commands/report.ts';
 import { scaleCommand } from './commands/scale.ts';
 import { surveyCommand } from './commands/survey.ts';
 import type { Command } from './terminal.ts';
@@ -12,6 +12,6 @@ export const COMMANDS: readonly Command[] = [
   surveyCommand,
   driftCommand,
   scaleCommand,
-  notInThisVersion('report', "the owner's page as one file"),
+  reportCommand,
   archiveCommand,
 ];
