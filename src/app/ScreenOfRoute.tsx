@@ -2,6 +2,7 @@ import type { Records } from '../records/records.ts';
 import { InstrumentScreen } from '../screens/instrument/InstrumentScreen.tsx';
 import { InstrumentFormScreen } from '../screens/instrumentForm/InstrumentFormScreen.tsx';
 import { MicrophoneClockScreen } from '../screens/microphoneClock/MicrophoneClockScreen.tsx';
+import { PhotographsScreen } from '../screens/photographs/PhotographsScreen.tsx';
 import { RecordingScreen } from '../screens/recording/RecordingScreen.tsx';
 import { RecordsScreen } from '../screens/records/RecordsScreen.tsx';
 import { OwnersPageScreen } from '../screens/report/OwnersPageScreen.tsx';
@@ -11,7 +12,7 @@ import { VisitScreen } from '../screens/visit/VisitScreen.tsx';
 import { VisitFormScreen } from '../screens/visitForm/VisitFormScreen.tsx';
 import { WorkshopScreen } from '../screens/workshop/WorkshopScreen.tsx';
 import { NotFound } from '../ui/NotFound.tsx';
-import type { Route } from '../ui/routes.ts';
+import { type Route, routeToHref } from '../ui/routes.ts';
 
 /** The key makes a screen start afresh when its subject changes. */
 export function ScreenOfRoute({ route, records }: { readonly route: Route; readonly records: Records }) {
@@ -40,6 +41,8 @@ export function ScreenOfRoute({ route, records }: { readonly route: Route; reado
       return <TakeScreen key={route.takeId} records={records} takeId={route.takeId} />;
     case 'microphone-clock':
       return <MicrophoneClockScreen records={records} />;
+    case 'photographs':
+      return <PhotographsScreen key={routeToHref(route)} records={records} subject={route} />;
     case 'records':
       return <RecordsScreen records={records} />;
     case 'unknown':

@@ -18,6 +18,13 @@ export type Route =
   | { readonly screen: 'take'; readonly takeId: TakeId }
   | { readonly screen: 'microphone-clock' }
   | { readonly screen: 'records' }
+  | {
+      readonly screen: 'photographs';
+      readonly instrumentId: InstrumentId;
+      /** Of this visit alone, or of this note. */
+      readonly visitId?: VisitId;
+      readonly midi?: number;
+    }
   | { readonly screen: 'unknown'; readonly path: string };
 
 /** @example routeToHref({ screen: 'workshop' }) // '#/' */
@@ -47,6 +54,8 @@ export function routeToHref(route: Route): string {
       return `#/takes/${encodeURIComponent(route.takeId)}`;
     case 'microphone-clock':
       return '#/microphone-clock';
+    case 'photographs':
+      return photographsHref(route);
     case 'records':
       return '#/records';
     case 'unknown':
@@ -58,12 +67,12 @@ export function routeToHref(route: Route): string {
 export function hrefToRoute(hash: string): Route {
   const path = hash.replace(/^#/, '');
   const parts = path.split('/').filter((part) => part !== '');
-  const [place, id, below, last] = parts.map(decodePart);
+  const [place, id, below, last, leaf] = parts.map(decodePart);
   if (parts.length === 0) return { screen: 'workshop' };
   if (place === 'microphone-clock' && id === undefined) return { screen: 'microphone-clock' };
   if (place === 'records' && id === undefined) return { screen: 'records' };
   if (place === 'instruments' && id !== undefined)
-    return instrumentRoute(id, below, last) ?? { screen: 'unknown', path };
+    return instrumentRoute(id, below, last, leaf) ?? { screen: 'unknown', path };
   if (place === 'visits' && id !== undefined && last === undefined) {
     if (below === undefined) return { screen: 'visit', visitId: id as VisitId };
     if (below === 'edit') return { screen: 'edit-visit', visitId: id as VisitId };
@@ -76,12 +85,38 @@ export function hrefToRoute(hash: string): Route {
   return { screen: 'unknown', path };
 }
 
-function instrumentRoute(id: string, below: string | undefined, last: string | undefined): Route | undefined {
+type PhotographsRoute = Extract<Route, { screen: 'photographs' }>;
+
+function photographsHref({ instrumentId, visitId, midi }: PhotographsRoute): string {
+  const all = `#/instruments/${encodeURIComponent(instrumentId)}/photographs`;
+  if (visitId !== undefined) return `${all}/visit/${encodeURIComponent(visitId)}`;
+  return midi === undefined ? all : `${all}/note/${midi}`;
+}
+
+function photographsRoute(
+  instrumentId: InstrumentId,
+  kind: string | undefined,
+  of: string | undefined,
+): Route | undefined {
+  const all = { screen: 'photographs' as const, instrumentId };
+  if (kind === undefined) return all;
+  if (kind === 'visit' && of !== undefined) return { ...all, visitId: of as VisitId };
+  if (kind === 'note' && of !== undefined && /^\d{1,3}$/.test(of)) return { ...all, midi: Number(of) };
+  return undefined;
+}
+
+function instrumentRoute(
+  id: string,
+  below: string | undefined,
+  last: string | undefined,
+  leaf: string | undefined,
+): Route | undefined {
   const instrumentId = id as InstrumentId;
   if (id === 'new') return below === undefined ? { screen: 'new-instrument' } : undefined;
   if (below === undefined) return { screen: 'instrument', instrumentId };
   if (below === 'edit' && last === undefined) return { screen: 'edit-instrument', instrumentId };
   if (below === 'owners-page' && last === undefined) return { screen: 'owners-page', instrumentId };
+  if (below === 'photographs') return photographsRoute(instrumentId, last, leaf);
   if (below === 'visits' && last === 'new') return { screen: 'new-visit', instrumentId };
   return undefined;
 }

@@ -3,6 +3,7 @@ import { chartTexts } from './texts/charts.ts';
 import { clockTexts } from './texts/clock.ts';
 import { commonTexts } from './texts/common.ts';
 import { instrumentTexts } from './texts/instrument.ts';
+import { photographTexts } from './texts/photographs.ts';
 import { recordingTexts } from './texts/recording.ts';
 import { recordingsTexts } from './texts/recordings.ts';
 import { recordsTexts } from './texts/records.ts';
@@ -20,6 +21,7 @@ export const texts = {
   visit: visitTexts,
   recording: recordingTexts,
   recordings: recordingsTexts,
+  photographs: photographTexts,
   records: recordsTexts,
   report: reportTexts,
   room: roomTexts,
