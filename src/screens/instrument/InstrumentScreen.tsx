@@ -8,6 +8,7 @@ import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { FactList } from '../../ui/FactList.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
+import { PhotographsSection } from '../../ui/PhotographsSection.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
@@ -39,6 +40,7 @@ export function InstrumentScreen({ records, instrumentId }: Props) {
       <Section title={words.events.title} note={words.events.note}>
         <EventSection records={records} instrument={instrument} events={page.events} />
       </Section>
+      <PhotographsSection records={records} instrumentId={instrument.id} />
     </>
   );
 }

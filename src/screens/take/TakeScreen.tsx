@@ -7,6 +7,7 @@ import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { PartialTable } from '../../ui/PartialTable.tsx';
+import { PhotographsSection } from '../../ui/PhotographsSection.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { replaceWith, routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
@@ -59,6 +60,7 @@ export function TakeScreen({ records, takeId }: Props) {
           </ul>
         </Section>
       )}
+      <PhotographsSection records={records} instrumentId={take.instrumentId} midi={take.midi} />
     </>
   );
 }

@@ -6,6 +6,7 @@ import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { FactList } from '../../ui/FactList.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
+import { PhotographsSection } from '../../ui/PhotographsSection.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
@@ -46,6 +47,7 @@ export function VisitScreen({ records, visitId }: Props) {
         <WriteFault fault={writeFault} />
         <SoundKeptField storedSize={page.value.soundByteCount} />
       </Section>
+      <PhotographsSection records={records} instrumentId={instrument.id} visitId={visitId} />
     </>
   );
 }
