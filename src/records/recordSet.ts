@@ -1,6 +1,7 @@
 /** Many records at once: for an archive, a backup, a merge, the demonstration. */
 import type { InstrumentId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../piano/instrument.ts';
+import type { StringingSchedule, TorqueReading } from '../piano/stringingRecords.ts';
 import type { RecordsDatabase } from './database.ts';
 import { soundRow } from './rowSchemas.ts';
 import { rowToTake, takeToRow } from './rows.ts';
@@ -13,6 +14,9 @@ export type RecordSet = {
   readonly visits: readonly Visit[];
   readonly surveys: readonly Survey[];
   readonly takes: readonly Take[];
+  /** Absent where there is none. */
+  readonly torques?: readonly TorqueReading[];
+  readonly schedules?: readonly StringingSchedule[];
 };
 
 /**
@@ -26,12 +30,16 @@ export function writeRecordSet(database: RecordsDatabase, set: RecordSet): Promi
     const events = set.events.map((row) => soundRow('events', row));
     const visits = set.visits.map((row) => soundRow('visits', row));
     const surveys = set.surveys.map((row) => soundRow('surveys', row));
+    const torques = (set.torques ?? []).map((row) => soundRow('torques', row));
+    const schedules = (set.schedules ?? []).map((row) => soundRow('schedules', row));
     return database.transaction('rw', database.tables, async () => {
       await database.instruments.bulkPut(instruments);
       await database.events.bulkPut(events);
       await database.visits.bulkPut(visits);
       await database.surveys.bulkPut(surveys);
       await database.takes.bulkPut(takes);
+      await database.torques.bulkPut(torques);
+      await database.schedules.bulkPut(schedules);
       return { written: true as const };
     });
   });
@@ -58,8 +66,24 @@ export async function readRecordSet(
       visits: sound.all('visits', await (isAll ? visits.toCollection() : visits.where({ instrumentId })).toArray()),
       surveys: sound.all('surveys', await (isAll ? surveys.toCollection() : surveys.where({ instrumentId })).toArray()),
       takes: sound.all('takes', await takeRows.toArray()).map(rowToTake),
+      ...(await readBench(database, sound, instrumentId)),
     };
   });
+}
+
+async function readBench(
+  { torques, schedules }: RecordsDatabase,
+  sound: SoundRows,
+  instrumentId: InstrumentId | undefined,
+): Promise<Pick<RecordSet, 'torques' | 'schedules'>> {
+  const isAll = instrumentId === undefined;
+  const torqueRows = await (isAll ? torques.toCollection() : torques.where({ instrumentId })).toArray();
+  const scheduleRows = await (isAll ? schedules.toCollection() : schedules.where({ instrumentId })).toArray();
+  const [soundTorques, soundSchedules] = [sound.all('torques', torqueRows), sound.all('schedules', scheduleRows)];
+  return {
+    ...(soundTorques.length > 0 && { torques: soundTorques }),
+    ...(soundSchedules.length > 0 && { schedules: soundSchedules }),
+  };
 }
 
 /** Index keys of all takes of an instrument: set aside and kept. */

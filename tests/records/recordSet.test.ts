@@ -1,6 +1,7 @@
 import 'fake-indexeddb/auto';
 import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
+import type { TorqueId } from '../../src/piano/ids.ts';
 import { newId } from '../../src/records/newId.ts';
 import type { RecordSet } from '../../src/records/recordSet.ts';
 import { openRecords, type Records } from '../../src/records/records.ts';
@@ -31,7 +32,18 @@ function exampleSet(isDemonstration = false): RecordSet {
   const visit = exampleVisit(instrument);
   const survey = exampleSurvey(visit);
   const takes = [exampleTake(survey, { isKept: false }), exampleTake(survey, { midi: 70 })];
-  return { instruments: [instrument], events: [exampleEvent(instrument)], visits: [visit], surveys: [survey], takes };
+  const torque = {
+    id: newId<TorqueId>(),
+    instrumentId: instrument.id,
+    visitId: visit.id,
+    midi: 70,
+    stringPosition: 2,
+    torqueNm: 8.5,
+    direction: 'flatwards',
+    remark: '',
+  } as const;
+  const rows = { events: [exampleEvent(instrument)], visits: [visit], surveys: [survey], takes, torques: [torque] };
+  return { instruments: [instrument], ...rows };
 }
 
 const EMPTY: RecordSet = { instruments: [], events: [], visits: [], surveys: [], takes: [] };

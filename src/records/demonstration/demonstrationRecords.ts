@@ -3,8 +3,10 @@
  * seed gives the same records, ids included.
  */
 import type { EventId } from '../../piano/ids.ts';
-import type { Instrument } from '../../piano/instrument.ts';
+import type { Instrument, Visit } from '../../piano/instrument.ts';
 import type { RecordSet } from '../recordSet.ts';
+import { inventSchedule } from './inventSchedule.ts';
+import { inventTorques } from './inventTorques.ts';
 import { inventVisits } from './inventVisits.ts';
 import { INSTRUMENT_PLANS, type InstrumentPlan } from './plans.ts';
 import { type SeededNumbers, seededNumbers } from './seededNumbers.ts';
@@ -18,5 +20,15 @@ export function demonstrationRecords(seed: number): RecordSet[] {
 function inventedInstrument(plan: InstrumentPlan, numbers: SeededNumbers): RecordSet {
   const instrument: Instrument = { id: numbers.id(), isDemonstration: true, ...plan.instrument };
   const events = plan.events.map((event) => ({ id: numbers.id<EventId>(), instrumentId: instrument.id, ...event }));
-  return { instruments: [instrument], events, ...inventVisits(plan, instrument, numbers) };
+  const visited = inventVisits(plan, instrument, numbers);
+  return { instruments: [instrument], events, ...visited, ...inventBench(plan, instrument, visited.visits) };
+}
+
+/** From numbers of their own, so that they change nothing of the visits. */
+function inventBench(plan: InstrumentPlan, instrument: Instrument, visits: readonly Visit[]): Partial<RecordSet> {
+  const numbers = seededNumbers(Number.parseInt(instrument.id.slice(0, 7), 16));
+  return {
+    torques: inventTorques(plan, instrument, visits, numbers),
+    schedules: plan.hasSchedule ? [inventSchedule(instrument, numbers)] : [],
+  };
 }

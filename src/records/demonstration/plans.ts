@@ -19,6 +19,15 @@ export type Settling = {
   readonly timeConstantYears: number;
 };
 
+/** Torques of all centre strings' pins, read at one visit. */
+export type TorqueRound = {
+  /** Counted from the end where negative. */
+  readonly visitIndex: number;
+  readonly usualNm: number;
+  /** Share that is lost in the middle of the failing zone. */
+  readonly zoneLoss: number;
+};
+
 export type InstrumentPlan = {
   readonly instrument: Omit<Instrument, 'id' | 'isDemonstration'>;
   readonly events: readonly Omit<InstrumentEvent, 'id' | 'instrumentId'>[];
@@ -38,6 +47,9 @@ export type InstrumentPlan = {
   readonly bassStiffnessShare: number;
   /** Share of the strings from C5 up that beat by themselves. */
   readonly falseBeatShare: number;
+  readonly torqueRounds: readonly TorqueRound[];
+  /** Whether lengths and wires were measured. */
+  readonly hasSchedule: boolean;
   readonly remarks: readonly [string, ...string[]];
 };
 
@@ -54,6 +66,8 @@ const MUSIC_ROOM_GRAND: InstrumentPlan = {
     bassBridgeTopMidi: 43,
     strutsAfterMidi: [43, 67, 84],
     pinBlock: 'New in 2014, quartersawn beech, seven laminations',
+    pinBlockKind: 'laminated',
+    tuningPinDiameterMm: 7.16,
     remark: `${INVENTED} It holds: ten years of seasons, and nothing else.`,
   },
   events: [
@@ -84,6 +98,11 @@ const MUSIC_ROOM_GRAND: InstrumentPlan = {
   settling: null,
   bassStiffnessShare: 0.6,
   falseBeatShare: 0.1,
+  torqueRounds: [
+    { visitIndex: 0, usualNm: 12.4, zoneLoss: 0 },
+    { visitIndex: -1, usualNm: 11.6, zoneLoss: 0 },
+  ],
+  hasSchedule: false,
   remarks: ['', 'Open window in the room.', 'Heating on for a week.', 'Played every day since the last visit.', ''],
 };
 
@@ -97,6 +116,8 @@ const SCHOOL_HALL_UPRIGHT: InstrumentPlan = {
     bassBridgeTopMidi: 50,
     strutsAfterMidi: [50, 71],
     pinBlock: 'Original, three laminations, repaired at the left end in 1987',
+    pinBlockKind: 'repaired in place',
+    tuningPinDiameterMm: 7.27,
     remark: `${INVENTED} Twelve notes above the strut after B4 lose their pitch, faster each year.`,
   },
   events: [
@@ -118,6 +139,11 @@ const SCHOOL_HALL_UPRIGHT: InstrumentPlan = {
   settling: null,
   bassStiffnessShare: 1.8,
   falseBeatShare: 0.22,
+  torqueRounds: [
+    { visitIndex: 0, usualNm: 8.4, zoneLoss: 0.3 },
+    { visitIndex: -1, usualNm: 7.8, zoneLoss: 0.68 },
+  ],
+  hasSchedule: true,
   remarks: [
     '',
     'Moved to the other side of the hall.',
@@ -137,6 +163,8 @@ const GARDEN_HOUSE_GRAND: InstrumentPlan = {
     bassBridgeTopMidi: 46,
     strutsAfterMidi: [46, 69],
     pinBlock: 'Original, pins one size larger',
+    pinBlockKind: 'original',
+    tuningPinDiameterMm: 7.27,
     remark: `${INVENTED} Newly restrung: the wire settles for two years, all of it, less each time.`,
   },
   events: [
@@ -158,6 +186,8 @@ const GARDEN_HOUSE_GRAND: InstrumentPlan = {
   settling: { totalCents: 34, timeConstantYears: 0.5 },
   bassStiffnessShare: 1.2,
   falseBeatShare: 0.1,
+  torqueRounds: [{ visitIndex: 0, usualNm: 9.6, zoneLoss: 0 }],
+  hasSchedule: false,
   remarks: ['', 'Coils and beckets pressed home again.', 'Strings seated at the bridge pins before tuning.', ''],
 };
 

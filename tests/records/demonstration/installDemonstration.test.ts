@@ -18,6 +18,9 @@ it('brings the whole workshop into the records', async () => {
   const stored = await records.readRecordSet(garden?.instruments[0]?.id);
   expect(stored.takes).toHaveLength(garden?.takes.length ?? 0);
   expect(stored.takes.find((take) => take.id === garden?.takes[0]?.id)).toStrictEqual(garden?.takes[0]);
+  expect(stored.torques).toHaveLength(garden?.torques?.length ?? 0);
+  const [, hall] = invented;
+  expect((await records.readRecordSet(hall?.instruments[0]?.id)).schedules).toEqual(hall?.schedules);
   records.close();
 });
 
