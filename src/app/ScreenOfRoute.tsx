@@ -1,4 +1,5 @@
 import type { Records } from '../records/records.ts';
+import { HearingScreen } from '../screens/hearing/HearingScreen.tsx';
 import { InstrumentScreen } from '../screens/instrument/InstrumentScreen.tsx';
 import { InstrumentFormScreen } from '../screens/instrumentForm/InstrumentFormScreen.tsx';
 import { MicrophoneClockScreen } from '../screens/microphoneClock/MicrophoneClockScreen.tsx';
@@ -27,6 +28,8 @@ export function ScreenOfRoute({ route, records }: { readonly route: Route; reado
       return <InstrumentScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'owners-page':
       return <OwnersPageScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
+    case 'hearing':
+      return <HearingScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'new-visit':
       return <VisitFormScreen records={records} instrumentId={route.instrumentId} />;
     case 'edit-visit':

@@ -169,6 +169,23 @@ export const englishReportWords = {
     judgement:
       'The figures support a qualified technician’s judgement and never replace it. Local codes and licensed practice come first.',
   },
+  hearing: {
+    title: (note: string, instrument: string) => `${note} of ${instrument}`,
+    subtitle: 'The same note at two visits, equally loud.',
+    sound: (date: string, stage: string) => `${date}, ${stage}`,
+    stages: { 'as-found': 'as found', 'as-left': 'as left' },
+    playBoth: 'Play one after the other',
+    seconds: 'seconds',
+    decibels: 'dB',
+    beat: (rate: string, depth: string) => `${rate}, ${depth} deep`,
+    noBeat: (partial: number) => `no beat found on partial ${partial}`,
+    partial: (partial: number) =>
+      `The line is the loudness of partial ${partial} from moment to moment, in decibels below its loudest: where it beats, the line goes up and down. Below it is the outline of the whole sound.`,
+    loudness:
+      'Both sounds were brought to equal energy in the first second after the strike, without weighting by frequency; nothing else was changed.',
+    summary: (one: string, other: string, partial: number) =>
+      `Loudness of partial ${partial} over time, for ${one} and for ${other}, one above the other.`,
+  },
   method: {
     title: 'How this was measured',
     readingCount: (count: number) => `${count} ${count === 1 ? 'reading' : 'readings'}`,

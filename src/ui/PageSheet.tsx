@@ -10,10 +10,15 @@ export type SheetNode =
       readonly children: readonly SheetNode[];
     };
 
-type PageSheetProps = { readonly page: SheetNode; readonly css: string };
+type PageSheetProps = {
+  readonly page: SheetNode;
+  readonly css: string;
+  /** A picture rather than a page: no paper around it. */
+  readonly isBare?: boolean;
+};
 
 /** A page that stands apart: neither its looks nor the program's reach across. It prints as it stands. */
-export function PageSheet({ page, css }: PageSheetProps) {
+export function PageSheet({ page, css, isBare }: PageSheetProps) {
   const host = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (!host.current) return;
@@ -23,7 +28,7 @@ export function PageSheet({ page, css }: PageSheetProps) {
     root.adoptedStyleSheets = [sheet];
     root.replaceChildren(nodeOf(page));
   }, [page, css]);
-  return <div ref={host} className={styles.sheet} data-printed="" />;
+  return isBare ? <div ref={host} /> : <div ref={host} className={styles.sheet} data-printed="" />;
 }
 
 const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';

@@ -11,6 +11,7 @@ export type Route =
   | { readonly screen: 'edit-instrument'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'new-visit'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'owners-page'; readonly instrumentId: InstrumentId }
+  | { readonly screen: 'hearing'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'visit'; readonly visitId: VisitId }
   | { readonly screen: 'edit-visit'; readonly visitId: VisitId }
   | { readonly screen: 'survey'; readonly surveyId: SurveyId }
@@ -40,6 +41,8 @@ export function routeToHref(route: Route): string {
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/edit`;
     case 'owners-page':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/owners-page`;
+    case 'hearing':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}/hear`;
     case 'new-visit':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/visits/new`;
     case 'visit':
@@ -117,6 +120,7 @@ function instrumentRoute(
   if (below === 'edit' && last === undefined) return { screen: 'edit-instrument', instrumentId };
   if (below === 'owners-page' && last === undefined) return { screen: 'owners-page', instrumentId };
   if (below === 'photographs') return photographsRoute(instrumentId, last, leaf);
+  if (below === 'hear' && last === undefined) return { screen: 'hearing', instrumentId };
   if (below === 'visits' && last === 'new') return { screen: 'new-visit', instrumentId };
   return undefined;
 }

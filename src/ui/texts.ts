@@ -2,6 +2,7 @@
 import { chartTexts } from './texts/charts.ts';
 import { clockTexts } from './texts/clock.ts';
 import { commonTexts } from './texts/common.ts';
+import { hearingTexts } from './texts/hearing.ts';
 import { instrumentTexts } from './texts/instrument.ts';
 import { photographTexts } from './texts/photographs.ts';
 import { recordingTexts } from './texts/recording.ts';
@@ -23,6 +24,7 @@ export const texts = {
   recordings: recordingsTexts,
   photographs: photographTexts,
   records: recordsTexts,
+  hearing: hearingTexts,
   report: reportTexts,
   room: roomTexts,
   clock: clockTexts,

@@ -2,6 +2,7 @@
 import type { Records } from '../records.ts';
 import type { WriteOutcome } from '../writeOutcome.ts';
 import { demonstrationRecords } from './demonstrationRecords.ts';
+import { inventedSounds } from './inventedSounds.ts';
 
 /** The workshop that is offered to look around in; another seed gives another one of the same kind. */
 export const DEMONSTRATION_SEED = 1908;
@@ -12,7 +13,7 @@ export const DEMONSTRATION_SEED = 1908;
  * @param onProgress called with the share done, from 0 to 1
  */
 export async function installDemonstration(
-  records: Pick<Records, 'writeRecordSet'>,
+  records: Pick<Records, 'writeRecordSet' | 'saveSound'>,
   onProgress: (share: number) => void = () => undefined,
   seed: number = DEMONSTRATION_SEED,
 ): Promise<WriteOutcome> {
@@ -21,6 +22,10 @@ export async function installDemonstration(
   for (const [index, set] of sets.entries()) {
     const outcome = await records.writeRecordSet(set);
     if (!outcome.written) return outcome;
+    for (const sound of inventedSounds(set)) {
+      const kept = await records.saveSound(sound);
+      if (!kept.written) return kept;
+    }
     onProgress((index + 1) / sets.length);
   }
   return { written: true };

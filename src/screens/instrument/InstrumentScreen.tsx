@@ -74,6 +74,9 @@ function InstrumentHeading({ instrument }: { readonly instrument: Instrument }) 
             <LinkButton href={routeToHref({ screen: 'owners-page', instrumentId: instrument.id })}>
               {texts.report.link}
             </LinkButton>
+            <LinkButton href={routeToHref({ screen: 'hearing', instrumentId: instrument.id })}>
+              {texts.hearing.link}
+            </LinkButton>
             <LinkButton look="primary" href={routeToHref({ screen: 'new-visit', instrumentId: instrument.id })}>
               {words.newVisit}
             </LinkButton>

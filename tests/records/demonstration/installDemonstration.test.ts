@@ -24,9 +24,12 @@ it('brings the whole workshop into the records', async () => {
   records.close();
 });
 
+const saveSound = async (): Promise<WriteOutcome> => ({ written: true });
+
 it('tells how far it is', async () => {
   const shares: number[] = [];
-  await installDemonstration({ writeRecordSet: async () => ({ written: true }) }, (share) => shares.push(share));
+  const writeRecordSet = async (): Promise<WriteOutcome> => ({ written: true });
+  await installDemonstration({ writeRecordSet, saveSound }, (share) => shares.push(share));
   expect(shares).toEqual([0, 1 / 3, 2 / 3, 1]);
 });
 
@@ -37,6 +40,6 @@ it('stops at the first write that fails and says why', async () => {
     calls += 1;
     return calls < 2 ? { written: true } : full;
   };
-  expect(await installDemonstration({ writeRecordSet })).toEqual(full);
+  expect(await installDemonstration({ writeRecordSet, saveSound })).toEqual(full);
   expect(calls).toBe(2);
 });
