@@ -1,3 +1,4 @@
+import { lazy, Suspense } from 'react';
 import type { Records } from '../records/records.ts';
 import { HearingScreen } from '../screens/hearing/HearingScreen.tsx';
 import { InstrumentScreen } from '../screens/instrument/InstrumentScreen.tsx';
@@ -13,7 +14,13 @@ import { VisitScreen } from '../screens/visit/VisitScreen.tsx';
 import { VisitFormScreen } from '../screens/visitForm/VisitFormScreen.tsx';
 import { WorkshopScreen } from '../screens/workshop/WorkshopScreen.tsx';
 import { NotFound } from '../ui/NotFound.tsx';
+import { ReadState } from '../ui/ReadState.tsx';
 import { type Route, routeToHref } from '../ui/routes.ts';
+
+// Large, and not looked at on every visit: fetched when it is.
+const StabilityScreen = lazy(async () => ({
+  default: (await import('../screens/stability/StabilityScreen.tsx')).StabilityScreen,
+}));
 
 /** The key makes a screen start afresh when its subject changes. */
 export function ScreenOfRoute({ route, records }: { readonly route: Route; readonly records: Records }) {
@@ -30,6 +37,12 @@ export function ScreenOfRoute({ route, records }: { readonly route: Route; reado
       return <OwnersPageScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'hearing':
       return <HearingScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
+    case 'stability':
+      return (
+        <Suspense fallback={<ReadState observed={{ state: 'loading' }} />}>
+          <StabilityScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />
+        </Suspense>
+      );
     case 'new-visit':
       return <VisitFormScreen records={records} instrumentId={route.instrumentId} />;
     case 'edit-visit':

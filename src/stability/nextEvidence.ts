@@ -21,7 +21,7 @@ const LEAST_YEARS = 0.75;
 /** A pin is worth a torque reading from this probability of slipping on. Chosen: it costs a minute. */
 export const WORTH_A_LOOK = 0.3;
 const MOST_VISITS = 20;
-const MOST_PINS = 8;
+const MOST_PINS = 24;
 
 /** In the order of what helps most; empty where nothing is open. */
 export function nextEvidence(drift: Drift, thresholdCentsPerYear: number): NextEvidence[] {

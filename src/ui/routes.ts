@@ -10,6 +10,7 @@ export type Route =
   | { readonly screen: 'instrument'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'edit-instrument'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'new-visit'; readonly instrumentId: InstrumentId }
+  | { readonly screen: 'stability'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'owners-page'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'hearing'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'visit'; readonly visitId: VisitId }
@@ -43,6 +44,8 @@ export function routeToHref(route: Route): string {
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/owners-page`;
     case 'hearing':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/hear`;
+    case 'stability':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}/stability`;
     case 'new-visit':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/visits/new`;
     case 'visit':
@@ -118,6 +121,7 @@ function instrumentRoute(
   if (id === 'new') return below === undefined ? { screen: 'new-instrument' } : undefined;
   if (below === undefined) return { screen: 'instrument', instrumentId };
   if (below === 'edit' && last === undefined) return { screen: 'edit-instrument', instrumentId };
+  if (below === 'stability' && last === undefined) return { screen: 'stability', instrumentId };
   if (below === 'owners-page' && last === undefined) return { screen: 'owners-page', instrumentId };
   if (below === 'photographs') return photographsRoute(instrumentId, last, leaf);
   if (below === 'hear' && last === undefined) return { screen: 'hearing', instrumentId };

@@ -11,6 +11,7 @@ import { recordsTexts } from './texts/records.ts';
 import { reportTexts } from './texts/report.ts';
 import { roomTexts } from './texts/room.ts';
 import { soundTexts } from './texts/sound.ts';
+import { stabilityTexts } from './texts/stability.ts';
 import { takeTexts } from './texts/take.ts';
 import { visitTexts } from './texts/visit.ts';
 import { workshopTexts } from './texts/workshop.ts';
@@ -31,4 +32,5 @@ export const texts = {
   sound: soundTexts,
   take: takeTexts,
   charts: chartTexts,
+  stability: stabilityTexts,
 };

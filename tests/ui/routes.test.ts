@@ -13,6 +13,7 @@ const EVERY_SCREEN: Route[] = [
   { screen: 'instrument', instrumentId },
   { screen: 'edit-instrument', instrumentId },
   { screen: 'new-visit', instrumentId },
+  { screen: 'stability', instrumentId },
   { screen: 'visit', visitId },
   { screen: 'edit-visit', visitId },
   { screen: 'survey', surveyId },

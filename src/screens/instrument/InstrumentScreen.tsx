@@ -15,6 +15,7 @@ import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
 import { ChangeSection } from './ChangeSection.tsx';
 import { EventSection } from './EventSection.tsx';
+import { StabilityLine } from './StabilityLine.tsx';
 import { useInstrument } from './useInstrument.ts';
 import { VisitTable } from './VisitTable.tsx';
 
@@ -31,6 +32,7 @@ export function InstrumentScreen({ records, instrumentId }: Props) {
   return (
     <>
       <InstrumentHeading instrument={instrument} />
+      <StabilityLine instrumentId={instrument.id} history={view.history} />
       <Section title={words.visits.title} note={words.visits.note}>
         <VisitTable page={page} figures={view.figures} />
       </Section>

@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
+import { historyOfRecords, type InstrumentHistory } from '../../stability/historyOfRecords.ts';
 import { recordedTakes } from '../../survey/recordedTakes.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
 import {
@@ -28,6 +29,8 @@ export type InstrumentView = {
   readonly page: Observed<InstrumentPage | null>;
   /** Takes a moment longer than the page: every take of the instrument is read for it. */
   readonly figures: Observed<InstrumentFigures>;
+  /** What the judgement of its pins starts from; null until the takes are read. */
+  readonly history: InstrumentHistory | null;
   readonly chosen: Interval | null;
   /** By the date of the visit it ends at. */
   readonly choose: (toVisitId: string) => void;
@@ -41,10 +44,11 @@ export function useInstrument(records: Records, instrumentId: InstrumentId): Ins
     records.observe(() => readRecordedTakes(records, instrumentId), onValue, onFault),
   );
   const figures = useMemo(() => figuresOf(page, takes), [page, takes]);
+  const history = useMemo(() => historyOf(page, takes), [page, takes]);
   const [chosenVisitId, choose] = useState<string | null>(null);
   const intervals = figures.state === 'ready' ? figures.value.intervals : [];
   const chosen = intervals.find((interval) => interval.toVisit.id === chosenVisitId) ?? intervals.at(-1) ?? null;
-  return { page, figures, chosen, choose };
+  return { page, figures, history, chosen, choose };
 }
 
 async function readPage(records: Records, instrumentId: InstrumentId): Promise<InstrumentPage | null> {
@@ -63,6 +67,11 @@ async function readRecordedTakes(records: Records, instrumentId: InstrumentId): 
   const surveys = await records.surveysOfInstrument(instrumentId);
   const takes = await Promise.all(surveys.map((survey) => records.takesOfSurvey(survey.id)));
   return takes.flatMap((ofSurvey) => recordedTakes(ofSurvey).kept);
+}
+
+function historyOf(page: Observed<InstrumentPage | null>, takes: Observed<Take[]>): InstrumentHistory | null {
+  if (takes.state !== 'ready' || page.state !== 'ready' || !page.value) return null;
+  return historyOfRecords({ ...page.value, takes: takes.value });
 }
 
 function figuresOf(page: Observed<InstrumentPage | null>, takes: Observed<Take[]>): Observed<InstrumentFigures> {

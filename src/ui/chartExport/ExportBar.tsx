@@ -34,7 +34,7 @@ export function ExportBar({ name, sheet, chart }: ExportBarProps) {
   return (
     <fieldset className={styles.bar}>
       <legend className={styles.label}>{words.legend(name)}</legend>
-      <span aria-hidden="true">{words.label}</span>
+      <span aria-hidden="true">{chart ? words.label : words.numbersLabel}</span>
       {formats.map((format) => (
         <button
           key={format}

@@ -6,17 +6,18 @@ export type Level = -3 | -2 | -1 | 0 | 1 | 2 | 3;
 export const LEVELS: readonly Level[] = [-3, -2, -1, 0, 1, 2, 3];
 
 const ROUND_STEPS = [0.2, 0.5, 1, 2, 5, 10, 20, 50];
-/** Nearly all values shall be told apart; a few wild ones may share the last class. */
+/** Nearly all values shall lie within this many classes of nought; a few wild ones may share the last class with the large ones. */
 const TOLD_SHARE = 0.97;
+const TOLD_STEPS = 4.5;
 
 /**
- * The width of a class, so that nearly all values fall within the seven.
- * @example divergingStep([0.4, -1.2, 6.1]) // 5: classes up to ±2.5, ±7.5 and beyond
+ * The width of a class, so that most values are told apart.
+ * @example divergingStep([0.4, -1.2, 6.1]) // 2: classes up to ±1, ±3, ±5 and beyond
  */
 export function divergingStep(values: readonly number[]): number {
   const sizes = values.map(Math.abs).sort((a, b) => a - b);
   const large = sizes[Math.floor(TOLD_SHARE * (sizes.length - 1))] ?? 0;
-  return ROUND_STEPS.find((step) => large <= 2.5 * step) ?? 100;
+  return ROUND_STEPS.find((step) => large <= TOLD_STEPS * step) ?? 100;
 }
 
 /** @example levelOf(-1.6, 1) // -2 */

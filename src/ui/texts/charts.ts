@@ -4,6 +4,7 @@ export const chartTexts = {
   saving: {
     legend: (name: string) => `Save: ${name}`,
     label: 'Save as',
+    numbersLabel: 'Save the numbers as',
     formats: { svg: 'SVG', png: 'PNG', csv: 'CSV' },
     hints: {
       svg: 'A drawing that stays sharp at any size',

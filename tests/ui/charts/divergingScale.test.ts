@@ -23,7 +23,7 @@ describe('the scale from flat to sharp', () => {
     const quiet = Array.from({ length: 99 }, (_, index) => (index % 3) - 1);
     expect(divergingStep(quiet)).toBe(0.5);
     expect(divergingStep([...quiet, 300])).toBe(0.5);
-    expect(divergingStep([0.4, -1.2, 6.1, -12])).toBe(5);
+    expect(divergingStep([0.4, -1.2, 6.1, -12])).toBe(2);
     expect(divergingStep([])).toBe(0.2);
   });
 });

@@ -1,0 +1,42 @@
+import { useEffect, useState } from 'react';
+import type { InstrumentId } from '../../piano/ids.ts';
+import type { Verdict } from '../../stability/drift/verdict.ts';
+import type { InstrumentHistory } from '../../stability/historyOfRecords.ts';
+import { slipThreshold } from '../../ui/slipThreshold.ts';
+import { judgedDrift } from '../../workers/judgedDrift.ts';
+
+/** Where the browser does not tell when it is idle: time enough for the page to be drawn. */
+const DRAWN_MS = 500;
+
+/** The verdict of these records, judged off the page's thread once the page itself has nothing more to do. Null until then. */
+export function useIdleVerdict(instrumentId: InstrumentId, history: InstrumentHistory | null): Verdict | null {
+  const [judged, setJudged] = useState<{ history: InstrumentHistory; verdict: Verdict } | null>(null);
+  useEffect(() => {
+    if (!history || history.readings.length === 0) return;
+    let cancel: () => void = () => undefined;
+    const stopWaiting = whenIdle(() => {
+      const { readings, events, instrument } = history;
+      const thresholdCentsPerYear = Number(slipThreshold.read());
+      const judging = judgedDrift(instrumentId, { readings, events, instrument, thresholdCentsPerYear });
+      cancel = judging.cancel;
+      judging.drift.then(
+        (drift) => drift && setJudged({ history, verdict: drift.verdict }),
+        (error: unknown) => console.info('The verdict is not shown here; the stability page says why.', error),
+      );
+    });
+    return () => {
+      stopWaiting();
+      cancel();
+    };
+  }, [instrumentId, history]);
+  return judged?.history === history ? judged.verdict : null;
+}
+
+function whenIdle(work: () => void): () => void {
+  if ('requestIdleCallback' in window) {
+    const number = window.requestIdleCallback(work);
+    return () => window.cancelIdleCallback(number);
+  }
+  const number = globalThis.setTimeout(work, DRAWN_MS);
+  return () => globalThis.clearTimeout(number);
+}

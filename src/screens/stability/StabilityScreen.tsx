@@ -1,0 +1,110 @@
+import { useState } from 'react';
+import type { InstrumentId } from '../../piano/ids.ts';
+import type { Records } from '../../records/records.ts';
+import { Button, LinkButton } from '../../ui/Button.tsx';
+import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
+import { EmptyState } from '../../ui/EmptyState.tsx';
+import { NotFound } from '../../ui/NotFound.tsx';
+import { Notice } from '../../ui/Notice.tsx';
+import { PageHeading } from '../../ui/PageHeading.tsx';
+import { ReadState } from '../../ui/ReadState.tsx';
+import { routeToHref } from '../../ui/routes.ts';
+import { slipThreshold } from '../../ui/slipThreshold.ts';
+import { texts } from '../../ui/texts.ts';
+import { JudgedSections } from './JudgedSections.tsx';
+import styles from './stability.module.css';
+import { type Judgement, useJudgement } from './useJudgement.ts';
+import { type StabilityPage, useStability } from './useStability.ts';
+
+const words = texts.stability;
+
+type Props = { readonly records: Records; readonly instrumentId: InstrumentId };
+
+/** Weather told from wood: the verdict on an instrument's pin block, and everything it rests on. */
+export function StabilityScreen({ records, instrumentId }: Props) {
+  const page = useStability(records, instrumentId);
+  if (page.state !== 'ready') return <ReadState observed={page} />;
+  if (!page.value) return <NotFound />;
+  return (
+    <>
+      <StabilityHeading page={page.value} />
+      {page.value.history.readings.length === 0 ? <NothingYet page={page.value} /> : <Judged page={page.value} />}
+    </>
+  );
+}
+
+function StabilityHeading({ page: { instrument } }: { readonly page: StabilityPage }) {
+  return (
+    <PageHeading
+      title={`${words.title}: ${instrument.name}`}
+      trail={[
+        { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
+        { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
+      ]}
+      trailLabel={texts.common.trail}
+      subtitle={instrument.isDemonstration && <DemonstrationMark />}
+    />
+  );
+}
+
+function NothingYet({ page: { instrument, visitCount } }: { readonly page: StabilityPage }) {
+  return (
+    <EmptyState
+      actions={
+        <LinkButton look="primary" href={routeToHref({ screen: 'new-visit', instrumentId: instrument.id })}>
+          {words.empty.begin}
+        </LinkButton>
+      }
+    >
+      <p>{visitCount === 0 ? words.empty.noVisit : words.empty.noReading}</p>
+    </EmptyState>
+  );
+}
+
+function Judged({ page }: { readonly page: StabilityPage }) {
+  const [threshold, setThreshold] = useState(slipThreshold.read);
+  const judgement = useJudgement(page.instrument.id, page.history, Number(threshold));
+  if (judgement.state !== 'judged')
+    return <Waiting judgement={judgement} readingCount={page.history.readings.length} />;
+  return (
+    <JudgedSections
+      page={page}
+      drift={judgement.drift}
+      threshold={threshold}
+      onThreshold={(chosen) => {
+        slipThreshold.write(chosen);
+        setThreshold(chosen);
+      }}
+    />
+  );
+}
+
+type WaitingProps = {
+  readonly judgement: Exclude<Judgement, { state: 'judged' }>;
+  readonly readingCount: number;
+};
+
+function Waiting({ judgement, readingCount }: WaitingProps) {
+  if (judgement.state === 'judging')
+    return (
+      <div className={styles.running}>
+        <progress className={styles.progress} aria-label={words.title} />
+        <span role="status">{words.judging.working(readingCount)}</span>
+        <Button onPress={judgement.cancel}>{words.judging.cancel}</Button>
+      </div>
+    );
+  return (
+    <div className={styles.running}>
+      {judgement.state === 'failed' ? (
+        <Notice kind="fault" word={texts.common.faultWord} isUrgent>
+          {words.judging.failed(judgement.detail)}
+        </Notice>
+      ) : (
+        <p>{words.judging.cancelled}</p>
+      )}
+      <Button look="primary" onPress={judgement.again}>
+        {words.judging.again}
+      </Button>
+    </div>
+  );
+}

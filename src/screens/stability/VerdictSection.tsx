@@ -1,0 +1,82 @@
+import { formatDate, formatSpreadCents } from '../../piano/format.ts';
+import { formatSpeed } from '../../piano/formatStability.ts';
+import type { Drift } from '../../stability/drift/analyseDrift.ts';
+import type { InstrumentHistory } from '../../stability/historyOfRecords.ts';
+import { SelectField } from '../../ui/Field.tsx';
+import { Section } from '../../ui/Section.tsx';
+import { SLIP_THRESHOLDS, type SlipThreshold } from '../../ui/slipThreshold.ts';
+import { texts } from '../../ui/texts.ts';
+import { VerdictMark } from '../../ui/VerdictMark.tsx';
+import styles from './stability.module.css';
+import {
+  contraryReasons,
+  nextSentences,
+  ruledOutSentence,
+  supportingReasons,
+  verdictSentence,
+} from './verdictWords.ts';
+
+const words = texts.stability.verdict;
+
+type Props = {
+  readonly drift: Drift;
+  readonly threshold: SlipThreshold;
+  readonly onThreshold: (threshold: SlipThreshold) => void;
+  readonly leftOut: InstrumentHistory['leftOut'];
+};
+
+/** The verdict first, then why, what limits it, and what would settle it. */
+export function VerdictSection({ drift, threshold, onThreshold, leftOut }: Props) {
+  const { verdict, settling } = drift;
+  const against = contraryReasons(drift);
+  return (
+    <Section title={words.title} note={words.note}>
+      <p className={styles.verdict}>
+        <VerdictMark state={verdict.state} /> <strong>{words.states[verdict.state]}.</strong> {verdictSentence(drift)}
+      </p>
+      <div className={styles.grounds}>
+        <Grounds title={words.reasons} sentences={supportingReasons(drift)} />
+        <Grounds title={words.against} sentences={against.length > 0 ? against : [words.nothingAgainst]} />
+        <Grounds title={words.ruledOut} sentences={[ruledOutSentence(drift)]} />
+        <Grounds title={words.nextTitle} sentences={nextSentences(drift, Number(threshold))} />
+      </div>
+      <LeftOutNote leftOut={leftOut} />
+      {settling && (
+        <p>
+          {texts.stability.settling(
+            formatDate(settling.since),
+            formatSpreadCents(Math.abs(settling.firstYearCents)),
+            formatSpeed(settling.remainingCentsPerYear),
+          )}
+        </p>
+      )}
+      <SelectField
+        id="slip-threshold"
+        label={words.threshold}
+        hint={words.thresholdHint}
+        value={threshold}
+        choices={SLIP_THRESHOLDS.map((value) => ({ value, label: formatSpeed(Number(value)) }))}
+        onChange={onThreshold}
+      />
+    </Section>
+  );
+}
+
+function LeftOutNote({ leftOut }: Pick<Props, 'leftOut'>) {
+  const told = (['unusable', 'string-unknown'] as const).filter((kind) => leftOut[kind] > 0);
+  if (told.length === 0) return null;
+  return <p>{told.map((kind) => texts.stability.leftOut[kind](leftOut[kind])).join(' ')}</p>;
+}
+
+function Grounds({ title, sentences }: { readonly title: string; readonly sentences: readonly string[] }) {
+  return (
+    <section className={styles.ground}>
+      <h3>{title}</h3>
+      <ul>
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
