@@ -1,9 +1,9 @@
 import styles from './ChartSymbol.module.css';
 
-export type ChartSymbolShape = 'disc' | 'triangle' | 'square';
+export type ChartSymbolShape = 'disc' | 'triangle' | 'square' | 'ring';
 
 /** A name beside a sign, on the side where it runs into nothing. */
-export type PointTag = { readonly text: string; readonly stands: 'above' | 'below' };
+export type PointTag = { readonly text: string; readonly stands: 'above' | 'below' | 'beside' };
 
 type ChartSymbolProps = {
   readonly shape: ChartSymbolShape;
@@ -18,7 +18,12 @@ export function ChartSymbol({ shape, x = 0, y = 0, tag }: ChartSymbolProps) {
     <g>
       <Sign shape={shape} x={x} y={y} />
       {tag && (
-        <text className={styles.tag} x={x} y={tag.stands === 'above' ? y - 12 : y + 21}>
+        <text
+          className={styles.tag}
+          data-stands={tag.stands}
+          x={x + TAG_SHIFTS[tag.stands].x}
+          y={y + TAG_SHIFTS[tag.stands].y}
+        >
           {tag.text}
         </text>
       )}
@@ -26,11 +31,14 @@ export function ChartSymbol({ shape, x = 0, y = 0, tag }: ChartSymbolProps) {
   );
 }
 
+const TAG_SHIFTS = { above: { x: 0, y: -12 }, below: { x: 0, y: 21 }, beside: { x: 8, y: 4 } } as const;
+
 type SignProps = { readonly shape: ChartSymbolShape; readonly x: number; readonly y: number };
 
 function Sign({ shape, x, y }: SignProps) {
   if (shape === 'triangle') return <path className={styles.triangle} d={`M${x} ${y - 5}l4.8 8.4h-9.6z`} />;
   if (shape === 'square') return <rect className={styles.square} x={x - 3.6} y={y - 3.6} width={7.2} height={7.2} />;
+  if (shape === 'ring') return <circle className={styles.ring} cx={x} cy={y} r={3.2} />;
   return <circle className={styles.disc} cx={x} cy={y} r={4} />;
 }
 

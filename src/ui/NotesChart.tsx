@@ -13,6 +13,7 @@ import { formatNote, formatSigned } from '../piano/format.ts';
 import { ChartSymbol, type ChartSymbolShape, type PointTag } from './ChartSymbol.tsx';
 import type { Scale } from './chartScale.ts';
 import { type BarPoint, type DrawnPoint, pointBox, withReach } from './charts/pointParts.tsx';
+import { type NoteBand, NoteBandLayer, NoteBandNames } from './NoteBandLayer.tsx';
 import { type NoteCurve, NoteCurveLayer } from './NoteCurveLayer.tsx';
 import styles from './NotesChart.module.css';
 
@@ -35,6 +36,8 @@ export type NotesChartProps = {
   readonly series: readonly NoteSeries[];
   /** Drawn under the points. */
   readonly curve?: NoteCurve;
+  /** Drawn under everything. */
+  readonly bands?: readonly NoteBand[];
   readonly scale: Scale;
   readonly lowest: number;
   readonly highest: number;
@@ -50,7 +53,18 @@ const MARK_TEXT = { fill: 'var(--ink-soft)', fontSize: 12 };
 
 /** A figure for each note along the compass, with its uncertainty, a zero line, and marks where the row of strings breaks. */
 export function NotesChart(props: NotesChartProps) {
-  const { summary, series, curve, scale, lowest, highest, noteTicks, marks, formatTick = formatSignedTick } = props;
+  const {
+    summary,
+    series,
+    curve,
+    bands,
+    scale,
+    lowest,
+    highest,
+    noteTicks,
+    marks,
+    formatTick = formatSignedTick,
+  } = props;
   return (
     <div className={styles.chart} role="img" aria-label={summary}>
       <ResponsiveContainer width="100%" height="100%">
@@ -86,6 +100,7 @@ export function NotesChart(props: NotesChartProps) {
             />
           ))}
           {!scale.isLog && <ReferenceLine y={0} stroke="var(--ink)" strokeWidth={1.5} />}
+          {bands && <NoteBandLayer bands={bands} />}
           {curve && <NoteCurveLayer curve={curve} />}
           <Tooltip cursor={false} isAnimationActive={false} content={pointBox} />
           {series.map((one) => (
@@ -106,6 +121,7 @@ export function NotesChart(props: NotesChartProps) {
               />
             </Scatter>
           ))}
+          {bands && <NoteBandNames bands={bands} />}
         </ScatterChart>
       </ResponsiveContainer>
     </div>

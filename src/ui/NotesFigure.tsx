@@ -5,6 +5,7 @@ import { midiToName } from '../piano/note.ts';
 import { LegendCurve, LegendSymbol } from './ChartSymbol.tsx';
 import { noteTicks, type Scale } from './chartScale.ts';
 import { ChartFigure, type LegendItem } from './charts/ChartFigure.tsx';
+import type { NoteBand } from './NoteBandLayer.tsx';
 import type { NoteCurve } from './NoteCurveLayer.tsx';
 import type { NoteMark, NoteSeries } from './NotesChart.tsx';
 import styles from './NotesFigure.module.css';
@@ -24,6 +25,7 @@ type NotesFigureProps = {
   readonly summary: string;
   readonly series: readonly NoteSeries[];
   readonly curve?: NoteCurve;
+  readonly bands?: readonly NoteBand[];
   readonly scale: Scale;
   readonly compass: Compass;
   readonly marks: readonly NoteMark[];

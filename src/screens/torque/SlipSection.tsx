@@ -1,0 +1,98 @@
+import { formatCents, formatSigned } from '../../piano/format.ts';
+import type { Instrument } from '../../piano/instrument.ts';
+import type { JudgedPin } from '../../stability/drift/judgedPin.ts';
+import { FEWEST_PINS, rankAgreement, torqueAndSlip } from '../../stability/torqueAgainstSlip.ts';
+import type { PinTorque } from '../../stability/torquePins.ts';
+import { Button } from '../../ui/Button.tsx';
+import { breakMarks } from '../../ui/breakMarks.ts';
+import { roundScale } from '../../ui/chartScale.ts';
+import type { NoteSeries } from '../../ui/NotesChart.tsx';
+import { NotesFigure } from '../../ui/NotesFigure.tsx';
+import { Notice } from '../../ui/Notice.tsx';
+import { texts } from '../../ui/texts.ts';
+import { TorqueAgainstSlip } from '../../ui/torque/TorqueAgainstSlip.tsx';
+import { pinName } from './deskWords.ts';
+import styles from './torque.module.css';
+import type { Slips } from './useSlips.ts';
+
+const words = texts.torque.slip;
+
+type Props = { readonly instrument: Instrument; readonly torques: readonly PinTorque[]; readonly slips: Slips };
+
+/** The years of readings beside the torques: slip in pin order, and torque against slip. */
+export function SlipSection({ instrument, torques, slips }: Props) {
+  if (slips.state !== 'judged') return <SlipJob slips={slips} />;
+  const series = slipSeries(slips.pins);
+  if (series.length === 0) return <p>{words.none}</p>;
+  const pairs = torqueAndSlip(torques, slips.pins);
+  return (
+    <>
+      <NotesFigure
+        axisTitle={`${words.ratesTitle}. ${words.bars}`}
+        name={words.ratesName}
+        column="slip_cents_per_year"
+        summary={words.ratesSummary(slips.pins.length)}
+        series={series}
+        scale={roundScale(series.flatMap(({ points }) => points.flatMap(({ low, high }) => [low, high])))}
+        compass={instrument.compass}
+        marks={breakMarks(instrument)}
+      />
+      <TorqueAgainstSlip pins={pairs} />
+      {pairs.length > 0 && <p className={styles.text}>{rankWords(pairs)}</p>}
+    </>
+  );
+}
+
+function SlipJob({ slips }: { readonly slips: Exclude<Slips, { state: 'judged' }> }) {
+  if (slips.state === 'judging')
+    return (
+      <div className={styles.job}>
+        <p role="status">{words.judging}</p>
+        <Button onPress={slips.cancel}>{words.cancel}</Button>
+      </div>
+    );
+  const again = <Button onPress={slips.again}>{words.again}</Button>;
+  if (slips.state === 'cancelled')
+    return (
+      <div className={styles.job}>
+        <p>{words.cancelled}</p>
+        {again}
+      </div>
+    );
+  return (
+    <>
+      <Notice kind="fault" word={texts.common.faultWord} isUrgent>
+        {words.failed(slips.detail)}
+      </Notice>
+      {again}
+    </>
+  );
+}
+
+/** How many standard uncertainties the bars reach either way. */
+const BAR_SIGMAS = 2;
+const STRING_SPACING = 0.25;
+
+function slipSeries(pins: readonly JudgedPin[]): NoteSeries[] {
+  const pointsOf = (own: readonly JudgedPin[]) =>
+    own.flatMap(({ midi, stringPosition, slip }) => {
+      const { centsPerYear, standardUncertainty } = slip;
+      if (centsPerYear === null || standardUncertainty === null) return [];
+      const reach = BAR_SIGMAS * standardUncertainty;
+      const x = midi + (stringPosition === 0 ? 0 : (stringPosition - 2) * STRING_SPACING);
+      const detail = `${pinName({ midi, stringPosition })}: ${formatCents(centsPerYear, standardUncertainty)}`;
+      return [{ x, y: centsPerYear, low: centsPerYear - reach, high: centsPerYear + reach, detail }];
+    });
+  const series: NoteSeries[] = [
+    { name: words.steady, shape: 'disc', points: pointsOf(pins.filter((pin) => !pin.isFlagged)) },
+    { name: words.flagged, shape: 'triangle', points: pointsOf(pins.filter((pin) => pin.isFlagged)) },
+  ];
+  return series.filter(({ points }) => points.length > 0);
+}
+
+function rankWords(pairs: Parameters<typeof rankAgreement>[0]): string {
+  const agreement = rankAgreement(pairs);
+  if (!agreement) return words.rankFew(FEWEST_PINS);
+  const { rho, low, high, pinCount } = agreement;
+  return words.rank(formatSigned(rho, 2), formatSigned(low, 2), formatSigned(high, 2), pinCount);
+}

@@ -1,0 +1,39 @@
+/** An instrument's history out of the records, as the workers that judge it want it. */
+import type { InstrumentId, SurveyId } from '../piano/ids.ts';
+import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../piano/instrument.ts';
+import { historyOfRecords } from '../stability/historyOfRecords.ts';
+import { recordedTakes } from '../survey/recordedTakes.ts';
+import type { HistoryToJudge } from './driftMessages.ts';
+
+/** As much of the records as this needs. */
+export type HistorySource = {
+  visitsOf(id: InstrumentId): Promise<Visit[]>;
+  surveysOfInstrument(id: InstrumentId): Promise<Survey[]>;
+  eventsOf(id: InstrumentId): Promise<InstrumentEvent[]>;
+  takesOfSurvey(id: SurveyId): Promise<Take[]>;
+};
+
+/**
+ * Survey by survey, so that an instrument of many years needs no more memory than its figures.
+ * @param usualThresholdCentsPerYear the slip that matters where the instrument has no own one
+ */
+export async function readHistoryToJudge(
+  source: HistorySource,
+  instrument: Instrument,
+  usualThresholdCentsPerYear: number,
+): Promise<HistoryToJudge> {
+  const [visits, surveys, events] = await Promise.all([
+    source.visitsOf(instrument.id),
+    source.surveysOfInstrument(instrument.id),
+    source.eventsOf(instrument.id),
+  ]);
+  const perSurvey: Take[][] = [];
+  for (const survey of surveys) perSurvey.push([...recordedTakes(await source.takesOfSurvey(survey.id)).kept]);
+  const history = historyOfRecords({ instrument, visits, surveys, takes: perSurvey.flat(), events });
+  return {
+    readings: history.readings,
+    events: history.events,
+    instrument: history.instrument,
+    thresholdCentsPerYear: instrument.slipThresholdCentsPerYear ?? usualThresholdCentsPerYear,
+  };
+}
