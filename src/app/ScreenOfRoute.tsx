@@ -10,6 +10,8 @@ import { RecordsScreen } from '../screens/records/RecordsScreen.tsx';
 import { OwnersPageScreen } from '../screens/report/OwnersPageScreen.tsx';
 import { SurveyScreen } from '../screens/survey/SurveyScreen.tsx';
 import { TakeScreen } from '../screens/take/TakeScreen.tsx';
+import { InstrumentTorqueScreen } from '../screens/torque/InstrumentTorqueScreen.tsx';
+import { VisitTorqueScreen } from '../screens/torque/VisitTorqueScreen.tsx';
 import { VisitScreen } from '../screens/visit/VisitScreen.tsx';
 import { VisitFormScreen } from '../screens/visitForm/VisitFormScreen.tsx';
 import { WorkshopScreen } from '../screens/workshop/WorkshopScreen.tsx';
@@ -35,20 +37,24 @@ export function ScreenOfRoute({ route, records }: { readonly route: Route; reado
       return <InstrumentScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'owners-page':
       return <OwnersPageScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
-    case 'hearing':
-      return <HearingScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'stability':
       return (
         <Suspense fallback={<ReadState observed={{ state: 'loading' }} />}>
           <StabilityScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />
         </Suspense>
       );
+    case 'hearing':
+      return <HearingScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'new-visit':
       return <VisitFormScreen records={records} instrumentId={route.instrumentId} />;
     case 'edit-visit':
       return <VisitFormScreen records={records} visitId={route.visitId} />;
     case 'visit':
       return <VisitScreen key={route.visitId} records={records} visitId={route.visitId} />;
+    case 'visit-torque':
+      return <VisitTorqueScreen key={route.visitId} records={records} visitId={route.visitId} />;
+    case 'instrument-torque':
+      return <InstrumentTorqueScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'survey':
       return <SurveyScreen key={route.surveyId} records={records} surveyId={route.surveyId} />;
     case 'recording':

@@ -12,9 +12,6 @@ export type NoteBand = {
   readonly isHatched: boolean;
 };
 
-const NARROWEST_FOR_LABELS = 420;
-const LEAST_HEIGHT_FOR_LABEL = 15;
-
 /** Drawn under everything else. */
 export function NoteBandLayer({ bands }: { readonly bands: readonly NoteBand[] }) {
   const place = useBandPlaces(bands);

@@ -15,6 +15,8 @@ export type Route =
   | { readonly screen: 'hearing'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'visit'; readonly visitId: VisitId }
   | { readonly screen: 'edit-visit'; readonly visitId: VisitId }
+  | { readonly screen: 'visit-torque'; readonly visitId: VisitId }
+  | { readonly screen: 'instrument-torque'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'survey'; readonly surveyId: SurveyId }
   | { readonly screen: 'recording'; readonly surveyId: SurveyId }
   | { readonly screen: 'take'; readonly takeId: TakeId }
@@ -42,16 +44,20 @@ export function routeToHref(route: Route): string {
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/edit`;
     case 'owners-page':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/owners-page`;
-    case 'hearing':
-      return `#/instruments/${encodeURIComponent(route.instrumentId)}/hear`;
     case 'stability':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/stability`;
+    case 'hearing':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}/hear`;
     case 'new-visit':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/visits/new`;
     case 'visit':
       return `#/visits/${encodeURIComponent(route.visitId)}`;
     case 'edit-visit':
       return `#/visits/${encodeURIComponent(route.visitId)}/edit`;
+    case 'visit-torque':
+      return `#/visits/${encodeURIComponent(route.visitId)}/torque`;
+    case 'instrument-torque':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}/torque`;
     case 'survey':
       return `#/surveys/${encodeURIComponent(route.surveyId)}`;
     case 'recording':
@@ -82,6 +88,7 @@ export function hrefToRoute(hash: string): Route {
   if (place === 'visits' && id !== undefined && last === undefined) {
     if (below === undefined) return { screen: 'visit', visitId: id as VisitId };
     if (below === 'edit') return { screen: 'edit-visit', visitId: id as VisitId };
+    if (below === 'torque') return { screen: 'visit-torque', visitId: id as VisitId };
   }
   if (place === 'surveys' && id !== undefined && last === undefined) {
     if (below === undefined) return { screen: 'survey', surveyId: id as SurveyId };
@@ -122,6 +129,7 @@ function instrumentRoute(
   if (below === undefined) return { screen: 'instrument', instrumentId };
   if (below === 'edit' && last === undefined) return { screen: 'edit-instrument', instrumentId };
   if (below === 'stability' && last === undefined) return { screen: 'stability', instrumentId };
+  if (below === 'torque' && last === undefined) return { screen: 'instrument-torque', instrumentId };
   if (below === 'owners-page' && last === undefined) return { screen: 'owners-page', instrumentId };
   if (below === 'photographs') return photographsRoute(instrumentId, last, leaf);
   if (below === 'hear' && last === undefined) return { screen: 'hearing', instrumentId };

@@ -13,6 +13,7 @@ import { roomTexts } from './texts/room.ts';
 import { soundTexts } from './texts/sound.ts';
 import { stabilityTexts } from './texts/stability.ts';
 import { takeTexts } from './texts/take.ts';
+import { torqueTexts } from './texts/torque.ts';
 import { visitTexts } from './texts/visit.ts';
 import { workshopTexts } from './texts/workshop.ts';
 
@@ -32,5 +33,6 @@ export const texts = {
   sound: soundTexts,
   take: takeTexts,
   charts: chartTexts,
+  torque: torqueTexts,
   stability: stabilityTexts,
 };

@@ -16,6 +16,8 @@ const EVERY_SCREEN: Route[] = [
   { screen: 'stability', instrumentId },
   { screen: 'visit', visitId },
   { screen: 'edit-visit', visitId },
+  { screen: 'visit-torque', visitId },
+  { screen: 'instrument-torque', instrumentId },
   { screen: 'survey', surveyId },
   { screen: 'recording', surveyId },
   { screen: 'take', takeId },

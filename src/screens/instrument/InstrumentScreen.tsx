@@ -79,6 +79,9 @@ function InstrumentHeading({ instrument }: { readonly instrument: Instrument }) 
             <LinkButton href={routeToHref({ screen: 'hearing', instrumentId: instrument.id })}>
               {texts.hearing.link}
             </LinkButton>
+            <LinkButton href={routeToHref({ screen: 'instrument-torque', instrumentId: instrument.id })}>
+              {texts.torque.open}
+            </LinkButton>
             <LinkButton look="primary" href={routeToHref({ screen: 'new-visit', instrumentId: instrument.id })}>
               {words.newVisit}
             </LinkButton>

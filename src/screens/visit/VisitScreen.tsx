@@ -62,7 +62,12 @@ function VisitHeading({ page: { instrument, visit } }: { readonly page: VisitPag
       ]}
       trailLabel={texts.common.trail}
       subtitle={instrument.isDemonstration ? <DemonstrationMark /> : undefined}
-      actions={<LinkButton href={routeToHref({ screen: 'edit-visit', visitId: visit.id })}>{words.edit}</LinkButton>}
+      actions={
+        <>
+          <LinkButton href={routeToHref({ screen: 'edit-visit', visitId: visit.id })}>{words.edit}</LinkButton>
+          <LinkButton href={routeToHref({ screen: 'visit-torque', visitId: visit.id })}>{texts.torque.open}</LinkButton>
+        </>
+      }
     />
   );
 }
