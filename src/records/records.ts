@@ -4,10 +4,12 @@
  * but for the demonstration, which can be made again.
  */
 import { liveQuery } from 'dexie';
+import type { ArchiveContents } from '../files/archive/archiveContents.ts';
 import type { ClockCalibration } from '../piano/clock.ts';
 import type { InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, TakeSound, Visit } from '../piano/instrument.ts';
 import type { NoteReading } from '../piano/reading.ts';
+import { archiveSource } from './archiveSource.ts';
 import { type BenchRecords, benchFunctions } from './benchRecords.ts';
 import { type BinRecords, binFunctions } from './binRecords.ts';
 import { by } from './byKey.ts';
@@ -78,6 +80,8 @@ export type Records = {
   BinRecords &
   SettingRecords &
   Connection & {
+    /** What an archive is written from; null: everything. Rows are read as they are asked for. */
+    archiveContents(instrumentIds: readonly InstrumentId[] | null): Promise<ArchiveContents>;
     /** Everything but the sounds, or everything of one instrument: for the archive and for a backup. */
     readRecordSet(instrumentId?: InstrumentId): Promise<RecordSet>;
     /** Inserts or updates all of it in one transaction: all or nothing. */
@@ -123,6 +127,7 @@ export async function openRecords(databaseName = 'stillpin', { onBlocked }: Open
     ...binFunctions(database),
     ...settingFunctions(database),
     ...createConnection(database),
+    archiveContents: (instrumentIds) => archiveSource(database, instrumentIds),
     readRecordSet: (instrumentId) => readRecordSet(database, sound, instrumentId),
     writeRecordSet: (set) => writeRecordSet(database, set),
     hasDemonstration: () => hasDemonstration(database),

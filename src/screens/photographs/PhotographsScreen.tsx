@@ -3,6 +3,7 @@ import { formatDate, formatNote } from '../../piano/format.ts';
 import type { Photograph } from '../../piano/photograph.ts';
 import type { Records } from '../../records/records.ts';
 import { Button } from '../../ui/Button.tsx';
+import { CheckField } from '../../ui/CheckField.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { FilePicker } from '../../ui/FilePicker.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
@@ -80,10 +81,7 @@ function AddPhotographs({ adding, onAdd }: AddProps) {
           {words.take}
         </FilePicker>
       </p>
-      <label className={styles.check}>
-        <input type="checkbox" checked={keepsFiles} onChange={(event) => setKeepsFiles(event.target.checked)} />
-        <span>{words.keepFile}</span>
-      </label>
+      <CheckField label={words.keepFile} isChecked={keepsFiles} onChange={setKeepsFiles} />
       <p role="status">{addingWords(adding)}</p>
       {adding.phase === 'done' && adding.notPictures.length > 0 && (
         <Notice kind="fault" word={texts.common.faultWord} isUrgent>

@@ -2,7 +2,9 @@ import type { Records } from '../../records/records.ts';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
+import { BackupSection } from './BackupSection.tsx';
 import { BinSection } from './BinSection.tsx';
+import { ExportSection } from './ExportSection.tsx';
 import { StorageSection } from './StorageSection.tsx';
 
 const words = texts.records;
@@ -16,6 +18,8 @@ export function RecordsScreen({ records }: { readonly records: Records }) {
         trailLabel={texts.common.trail}
         subtitle={words.lead}
       />
+      <BackupSection records={records} />
+      <ExportSection records={records} />
       <StorageSection records={records} />
       <BinSection records={records} />
     </>
