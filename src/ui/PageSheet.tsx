@@ -28,7 +28,7 @@ export function PageSheet({ page, css, isBare }: PageSheetProps) {
     root.adoptedStyleSheets = [sheet];
     root.replaceChildren(nodeOf(page));
   }, [page, css]);
-  return isBare ? <div ref={host} /> : <div ref={host} className={styles.sheet} data-printed="" />;
+  return isBare ? <div ref={host} /> : <div ref={host} className={styles.sheet} />;
 }
 
 const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';

@@ -113,7 +113,8 @@ function pictures(
   return [picturedSound(first, sounds[0], partial, 0), picturedSound(second, sounds[1], partial, 1)];
 }
 
-const PICTURE_CSS = '.beats { display: block; width: 100%; height: auto; font: 400 1rem system-ui, sans-serif; }';
+const PICTURE_CSS =
+  '.beats { display: block; width: 100%; height: auto; font-family: system-ui, "Noto Sans", sans-serif; }';
 
 type PictureProps = {
   readonly pictured: readonly [PicturedSound, PicturedSound];

@@ -14,8 +14,9 @@ import { PageSheet } from '../../ui/PageSheet.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
+import { usePrintStyle } from '../../ui/usePrintStyle.ts';
 import { OwnersChoices } from './OwnersChoices.tsx';
-import './print.css';
+import printCss from './print.css?inline';
 import { useOwnersPage } from './useOwnersPage.ts';
 
 const words = texts.report;
@@ -23,6 +24,7 @@ const words = texts.report;
 type Props = { readonly records: Records; readonly instrumentId: InstrumentId };
 
 export function OwnersPageScreen({ records, instrumentId }: Props) {
+  usePrintStyle(printCss);
   const view = useOwnersPage(records, instrumentId);
   if (view.kept.state !== 'ready') return <ReadState observed={view.kept} />;
   if (!view.kept.value || !view.page) return <NotFound />;
