@@ -12,4 +12,6 @@ export type ArchiveReading = {
   readonly ids: KnownIds;
   readonly complain: Complain;
   isWanted(kind: ArchiveRowKind): boolean;
+  /** Sounds and pictures that a row named. */
+  readonly named: Set<string>;
 };

@@ -75,6 +75,7 @@ async function open(source: ByteSource, limits: UnpackLimits): Promise<Archive> 
         resources,
         ids,
         complain,
+        named: new Set<string>(),
         isWanted: (kind: ArchiveRowKind) => kinds?.includes(kind) ?? true,
       };
       return stoppable(readBatches({ ...read, source: counted(source, files, options.onProgress) }), options.signal);

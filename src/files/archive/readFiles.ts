@@ -31,7 +31,7 @@ export async function* readFileRows(
 }
 
 async function fileBytes(
-  { source, files, resources, complain }: ArchiveReading,
+  { source, files, resources, named, complain }: ArchiveReading,
   kind: string,
   path: string,
   row: number,
@@ -42,6 +42,7 @@ async function fileBytes(
     complain({ file: `${kind}.csv`, row, column: 'path', message });
     return undefined;
   }
+  named.add(path);
   try {
     const bytes = await readEntry(source, entry, MOST_FILE_BYTES, resources.get(path)?.expected);
     if (isOfItsKind(path, bytes)) return bytes;

@@ -1,5 +1,6 @@
 /** All tables of an archive in the order in which rows refer to one another. */
 import type { ArchiveBatch, ArchiveRowKind, ArchiveRows } from './archiveContents.ts';
+import { ArchiveFault } from './archiveFault.ts';
 import type { ArchiveReading } from './archiveReading.ts';
 import {
   decisions,
@@ -14,6 +15,7 @@ import {
   wireGrades,
   wireStrengths,
 } from './benchTables.ts';
+import { PACKAGE_FILE } from './dataPackage.ts';
 import { calibrations, events, instruments, surveys, visits } from './instrumentTables.ts';
 import { type FileKind, readFileRows } from './readFiles.ts';
 import { beats, components, earlierReadings, partials, readings, sounds } from './readingTables.ts';
@@ -26,6 +28,22 @@ import { entryBytes } from './zipEntry.ts';
 export async function* readBatches(reading: ArchiveReading): AsyncGenerator<ArchiveBatch> {
   checkFilesAreThere(reading);
   for (const [kind, read] of STEPS) if (reading.isWanted(kind)) yield* read(reading);
+  if (STEPS.every(([kind]) => reading.isWanted(kind))) await checkTheRest(reading);
+}
+
+/** What no table has named is unpacked as well, to see whether it is whole; of the clips and pictures among it nobody would know. */
+async function checkTheRest({ source, files, resources, named, complain }: ArchiveReading): Promise<void> {
+  for (const [path, entry] of files) {
+    const resource = resources.get(path);
+    if (resource?.isTable || named.has(path) || path === PACKAGE_FILE) continue;
+    if (resource) complain({ file: path, row: null, column: null, message: 'is named by no row of any table' });
+    try {
+      for await (const _ of entryBytes(source, entry, resource?.expected));
+    } catch (error) {
+      if (!(error instanceof ArchiveFault) || error.reason !== 'damaged') throw error;
+      complain(error.complaint);
+    }
+  }
 }
 
 type Step = (reading: ArchiveReading) => AsyncGenerator<ArchiveBatch>;
