@@ -12,6 +12,8 @@ export type TakeBeat =
       readonly ratio: number;
       readonly rateHz: number;
       readonly rateStandardUncertaintyHz: number;
+      /** Beats that fit into what was heard of the partial. */
+      readonly cycleCount: number;
     }
   | { readonly kind: 'absent' }
   | { readonly kind: 'unseen' };
