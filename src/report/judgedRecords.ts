@@ -2,6 +2,7 @@
 import { analyseDrift, type Drift } from '../stability/drift/analyseDrift.ts';
 import { seededNormal } from '../stability/drift/seededNormal.ts';
 import { historyOfRecords, type InstrumentHistory } from '../stability/historyOfRecords.ts';
+import { slipThresholdOf } from '../stability/slipThreshold.ts';
 import type { ReportRecords } from './reportRecords.ts';
 
 export type JudgedRecords = ReportRecords & {
@@ -10,14 +11,12 @@ export type JudgedRecords = ReportRecords & {
   readonly thresholdCentsPerYear: number;
 };
 
-/** The usual slip that matters, where the instrument names none: heard after some five years. */
-export const USUAL_SLIP_CENTS_PER_YEAR = 1;
 /** The judgement needs random numbers; a fixed seed gives the same judgement every time. */
 const SEED = 20_260_101;
 
 export function judgeRecords(records: ReportRecords): JudgedRecords {
   const history = historyOfRecords(records);
-  const thresholdCentsPerYear = records.instrument.slipThresholdCentsPerYear ?? USUAL_SLIP_CENTS_PER_YEAR;
+  const thresholdCentsPerYear = slipThresholdOf(records.instrument);
   const drift = analyseDrift({ ...history, thresholdCentsPerYear, random: seededNormal(SEED) });
   return { ...records, history, drift, thresholdCentsPerYear };
 }

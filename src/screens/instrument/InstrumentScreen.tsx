@@ -32,7 +32,7 @@ export function InstrumentScreen({ records, instrumentId }: Props) {
   return (
     <>
       <InstrumentHeading instrument={instrument} />
-      <StabilityLine instrumentId={instrument.id} history={view.history} />
+      <StabilityLine instrument={instrument} history={view.history} />
       <Section title={words.visits.title} note={words.visits.note}>
         <VisitTable page={page} figures={view.figures} />
       </Section>

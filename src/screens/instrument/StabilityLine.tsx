@@ -1,4 +1,4 @@
-import type { InstrumentId } from '../../piano/ids.ts';
+import type { Instrument } from '../../piano/instrument.ts';
 import type { InstrumentHistory } from '../../stability/historyOfRecords.ts';
 import { LinkButton } from '../../ui/Button.tsx';
 import { routeToHref } from '../../ui/routes.ts';
@@ -10,11 +10,11 @@ import { useIdleVerdict } from './useIdleVerdict.ts';
 
 const words = texts.stability;
 
-type Props = { readonly instrumentId: InstrumentId; readonly history: InstrumentHistory | null };
+type Props = { readonly instrument: Instrument; readonly history: InstrumentHistory | null };
 
 /** The verdict on the pin block in a line, and the way to what it rests on. */
-export function StabilityLine({ instrumentId, history }: Props) {
-  const verdict = useIdleVerdict(instrumentId, history);
+export function StabilityLine({ instrument, history }: Props) {
+  const verdict = useIdleVerdict(instrument, history);
   const isEmpty = history !== null && history.readings.length === 0;
   return (
     <Section title={words.line.title}>
@@ -30,7 +30,7 @@ export function StabilityLine({ instrumentId, history }: Props) {
             words.line.waiting
           )}
         </p>
-        <LinkButton href={routeToHref({ screen: 'stability', instrumentId })}>{words.open}</LinkButton>
+        <LinkButton href={routeToHref({ screen: 'stability', instrumentId: instrument.id })}>{words.open}</LinkButton>
       </div>
     </Section>
   );

@@ -1,23 +1,26 @@
 import { useEffect, useState } from 'react';
-import type { InstrumentId } from '../../piano/ids.ts';
+import type { Instrument } from '../../piano/instrument.ts';
 import type { Verdict } from '../../stability/drift/verdict.ts';
 import type { InstrumentHistory } from '../../stability/historyOfRecords.ts';
-import { slipThreshold } from '../../ui/slipThreshold.ts';
+import { USUAL_SLIP_CENTS_PER_YEAR } from '../../stability/slipThreshold.ts';
 import { judgedDrift } from '../../workers/judgedDrift.ts';
 
 /** Where the browser does not tell when it is idle: time enough for the page to be drawn. */
 const DRAWN_MS = 500;
 
 /** The verdict of these records, judged off the page's thread once the page itself has nothing more to do. Null until then. */
-export function useIdleVerdict(instrumentId: InstrumentId, history: InstrumentHistory | null): Verdict | null {
+export function useIdleVerdict(
+  { id, slipThresholdCentsPerYear }: Pick<Instrument, 'id' | 'slipThresholdCentsPerYear'>,
+  history: InstrumentHistory | null,
+): Verdict | null {
   const [judged, setJudged] = useState<{ history: InstrumentHistory; verdict: Verdict } | null>(null);
   useEffect(() => {
     if (!history || history.readings.length === 0) return;
     let cancel: () => void = () => undefined;
     const stopWaiting = whenIdle(() => {
       const { readings, events, instrument } = history;
-      const thresholdCentsPerYear = Number(slipThreshold.read());
-      const judging = judgedDrift(instrumentId, { readings, events, instrument, thresholdCentsPerYear });
+      const thresholdCentsPerYear = slipThresholdCentsPerYear ?? USUAL_SLIP_CENTS_PER_YEAR;
+      const judging = judgedDrift(id, { readings, events, instrument, thresholdCentsPerYear });
       cancel = judging.cancel;
       judging.drift.then(
         (drift) => drift && setJudged({ history, verdict: drift.verdict }),
@@ -28,7 +31,7 @@ export function useIdleVerdict(instrumentId: InstrumentId, history: InstrumentHi
       stopWaiting();
       cancel();
     };
-  }, [instrumentId, history]);
+  }, [id, slipThresholdCentsPerYear, history]);
   return judged?.history === history ? judged.verdict : null;
 }
 

@@ -1,9 +1,10 @@
 import { useState } from 'react';
 import type { Drift } from '../../stability/drift/analyseDrift.ts';
 import type { StringAddress } from '../../stability/driftViews.ts';
+import { slipThresholdOf } from '../../stability/slipThreshold.ts';
+import { dueLimit } from '../../ui/dueLimit.ts';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { Section } from '../../ui/Section.tsx';
-import { dueLimit, type SlipThreshold } from '../../ui/slipThreshold.ts';
 import { texts } from '../../ui/texts.ts';
 import { ForecastSection } from './ForecastSection.tsx';
 import { HumiditySection } from './HumiditySection.tsx';
@@ -13,6 +14,7 @@ import { PinSection } from './PinSection.tsx';
 import { pinsInOrder } from './pinRows.ts';
 import { SpanSection } from './SpanSection.tsx';
 import { StringSection } from './StringSection.tsx';
+import { TorqueSection } from './TorqueSection.tsx';
 import type { StabilityPage } from './useStability.ts';
 import { VerdictSection } from './VerdictSection.tsx';
 import { WhatIfSection } from './WhatIfSection.tsx';
@@ -22,13 +24,13 @@ const words = texts.stability;
 type Props = {
   readonly page: StabilityPage;
   readonly drift: Drift;
-  readonly threshold: SlipThreshold;
-  readonly onThreshold: (threshold: SlipThreshold) => void;
+  readonly onThreshold: (centsPerYear: number) => void;
 };
 
 /** Everything that the judgement says, the verdict first. */
-export function JudgedSections({ page, drift, threshold, onThreshold }: Props) {
+export function JudgedSections({ page, drift, onThreshold }: Props) {
   const { history, events } = page;
+  const threshold = slipThresholdOf(page.instrument);
   const [limit, setLimit] = useState(dueLimit.read);
   return (
     <>
@@ -52,13 +54,19 @@ export function JudgedSections({ page, drift, threshold, onThreshold }: Props) {
           setLimit(chosen);
         }}
       />
-      <WhatIfSection thresholdCentsPerYear={Number(threshold)} />
+      <WhatIfSection thresholdCentsPerYear={threshold} />
     </>
   );
 }
 
 /** What needs at least one change of a string. One string is chosen for all of it: the surest suspect until another is. */
-function StringSections({ page: { instrument }, drift }: { readonly page: StabilityPage; readonly drift: Drift }) {
+function StringSections({
+  page: { instrument, torques },
+  drift,
+}: {
+  readonly page: StabilityPage;
+  readonly drift: Drift;
+}) {
   const [wanted, setChosen] = useState<StringAddress | null>(null);
   const chosen = wanted ?? pinsInOrder(drift.pins)[0] ?? null;
   return (
@@ -66,6 +74,7 @@ function StringSections({ page: { instrument }, drift }: { readonly page: Stabil
       <MapSection instrument={instrument} drift={drift} chosen={chosen} onChoose={setChosen} />
       {chosen && <StringSection drift={drift} chosen={chosen} onChoose={setChosen} />}
       <PinSection drift={drift} onChoose={setChosen} />
+      <TorqueSection instrument={instrument} pins={drift.pins} torques={torques} />
       <SpanSection instrument={instrument} drift={drift} />
       <HumiditySection instrument={instrument} drift={drift} />
     </>

@@ -5,9 +5,9 @@ import type { StringPosition } from '../../piano/reading.ts';
 import type { Drift } from '../../stability/drift/analyseDrift.ts';
 import { driftMap, type MapKind, type StringAddress, type StringRow } from '../../stability/driftViews.ts';
 import { ChoiceField } from '../../ui/ChoiceField.tsx';
-import { ChartFigure } from '../../ui/charts/ChartFigure.tsx';
+import { ChartFigure, type LegendItem } from '../../ui/charts/ChartFigure.tsx';
 import { divergingStep, LEVELS } from '../../ui/charts/divergingScale.ts';
-import { MapSign } from '../../ui/charts/MapDrawing.tsx';
+import { MapMarkSign, MapSign } from '../../ui/charts/MapDrawing.tsx';
 import { NoteMap } from '../../ui/charts/NoteMap.tsx';
 import type { MapPlace } from '../../ui/charts/noteMapLayout.ts';
 import { FieldRow } from '../../ui/FormPage.tsx';
@@ -71,11 +71,7 @@ export function MapSection({ instrument, drift, chosen, onChoose }: Props) {
       <ChartFigure
         name={`${words.name} ${words.kinds[kind]}`}
         title={words.chartTitle}
-        legend={LEVELS.map((level) => ({
-          key: String(level),
-          sign: <MapSign level={level} />,
-          meaning: levelMeaning(level, step),
-        }))}
+        legend={legendOf(step)}
         sheet={() => mapSheet(rows, drift)}
       >
         <NoteMap
@@ -92,6 +88,18 @@ export function MapSection({ instrument, drift, chosen, onChoose }: Props) {
       </ChartFigure>
     </Section>
   );
+}
+
+const MARKS = ['flag', 'bracket', 'section'] as const;
+
+function legendOf(step: number): LegendItem[] {
+  const classes = LEVELS.map((level) => ({
+    key: String(level),
+    sign: <MapSign level={level} />,
+    meaning: levelMeaning(level, step),
+  }));
+  const marks = MARKS.map((mark) => ({ key: mark, sign: <MapMarkSign mark={mark} />, meaning: words.marks[mark] }));
+  return [...classes, ...marks];
 }
 
 function cellText(

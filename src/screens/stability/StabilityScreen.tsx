@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
+import type { WriteFailure } from '../../records/writeOutcome.ts';
+import { slipThresholdOf } from '../../stability/slipThreshold.ts';
 import { Button, LinkButton } from '../../ui/Button.tsx';
 import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -9,8 +11,8 @@ import { Notice } from '../../ui/Notice.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
-import { slipThreshold } from '../../ui/slipThreshold.ts';
 import { texts } from '../../ui/texts.ts';
+import { WriteFault } from '../../ui/WriteFault.tsx';
 import { JudgedSections } from './JudgedSections.tsx';
 import styles from './stability.module.css';
 import { type Judgement, useJudgement } from './useJudgement.ts';
@@ -28,7 +30,11 @@ export function StabilityScreen({ records, instrumentId }: Props) {
   return (
     <>
       <StabilityHeading page={page.value} />
-      {page.value.history.readings.length === 0 ? <NothingYet page={page.value} /> : <Judged page={page.value} />}
+      {page.value.history.readings.length === 0 ? (
+        <NothingYet page={page.value} />
+      ) : (
+        <Judged records={records} page={page.value} />
+      )}
     </>
   );
 }
@@ -61,21 +67,21 @@ function NothingYet({ page: { instrument, visitCount } }: { readonly page: Stabi
   );
 }
 
-function Judged({ page }: { readonly page: StabilityPage }) {
-  const [threshold, setThreshold] = useState(slipThreshold.read);
-  const judgement = useJudgement(page.instrument.id, page.history, Number(threshold));
-  if (judgement.state !== 'judged')
-    return <Waiting judgement={judgement} readingCount={page.history.readings.length} />;
+function Judged({ records, page }: { readonly records: Records; readonly page: StabilityPage }) {
+  const judgement = useJudgement(page.instrument.id, page.history, slipThresholdOf(page.instrument));
+  const [writeFault, setWriteFault] = useState<WriteFailure | null>(null);
+  const drift =
+    judgement.state === 'judged' ? judgement.drift : judgement.state === 'judging' ? judgement.before : null;
+  const setThreshold = async (slipThresholdCentsPerYear: number) => {
+    const outcome = await records.saveInstrument({ ...page.instrument, slipThresholdCentsPerYear });
+    setWriteFault(outcome.written ? null : outcome);
+  };
   return (
-    <JudgedSections
-      page={page}
-      drift={judgement.drift}
-      threshold={threshold}
-      onThreshold={(chosen) => {
-        slipThreshold.write(chosen);
-        setThreshold(chosen);
-      }}
-    />
+    <>
+      {judgement.state !== 'judged' && <Waiting judgement={judgement} readingCount={page.history.readings.length} />}
+      <WriteFault fault={writeFault} />
+      {drift && <JudgedSections page={page} drift={drift} onThreshold={(chosen) => void setThreshold(chosen)} />}
+    </>
   );
 }
 

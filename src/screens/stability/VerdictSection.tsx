@@ -4,7 +4,6 @@ import type { Drift } from '../../stability/drift/analyseDrift.ts';
 import type { InstrumentHistory } from '../../stability/historyOfRecords.ts';
 import { SelectField } from '../../ui/Field.tsx';
 import { Section } from '../../ui/Section.tsx';
-import { SLIP_THRESHOLDS, type SlipThreshold } from '../../ui/slipThreshold.ts';
 import { texts } from '../../ui/texts.ts';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
 import styles from './stability.module.css';
@@ -20,8 +19,8 @@ const words = texts.stability.verdict;
 
 type Props = {
   readonly drift: Drift;
-  readonly threshold: SlipThreshold;
-  readonly onThreshold: (threshold: SlipThreshold) => void;
+  readonly threshold: number;
+  readonly onThreshold: (centsPerYear: number) => void;
   readonly leftOut: InstrumentHistory['leftOut'];
 };
 
@@ -38,7 +37,7 @@ export function VerdictSection({ drift, threshold, onThreshold, leftOut }: Props
         <Grounds title={words.reasons} sentences={supportingReasons(drift)} />
         <Grounds title={words.against} sentences={against.length > 0 ? against : [words.nothingAgainst]} />
         <Grounds title={words.ruledOut} sentences={[ruledOutSentence(drift)]} />
-        <Grounds title={words.nextTitle} sentences={nextSentences(drift, Number(threshold))} />
+        <Grounds title={words.nextTitle} sentences={nextSentences(drift, threshold)} />
       </div>
       <LeftOutNote leftOut={leftOut} />
       {settling && (
@@ -54,12 +53,20 @@ export function VerdictSection({ drift, threshold, onThreshold, leftOut }: Props
         id="slip-threshold"
         label={words.threshold}
         hint={words.thresholdHint}
-        value={threshold}
-        choices={SLIP_THRESHOLDS.map((value) => ({ value, label: formatSpeed(Number(value)) }))}
-        onChange={onThreshold}
+        value={String(threshold)}
+        choices={thresholdChoices(threshold)}
+        onChange={(value) => onThreshold(Number(value))}
       />
     </Section>
   );
+}
+
+const THRESHOLDS: readonly number[] = [0.5, 1, 1.5, 2, 3];
+
+/** An instrument from an archive may have another one than those offered. */
+function thresholdChoices(present: number) {
+  const values = [...new Set([...THRESHOLDS, present])].sort((a, b) => a - b);
+  return values.map((value) => ({ value: String(value), label: formatSpeed(value) }));
 }
 
 function LeftOutNote({ leftOut }: Pick<Props, 'leftOut'>) {

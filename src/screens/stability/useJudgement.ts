@@ -6,7 +6,8 @@ import type { HistoryToJudge } from '../../workers/driftMessages.ts';
 import { judgedDrift, knownDrift } from '../../workers/judgedDrift.ts';
 
 export type Judgement =
-  | { readonly state: 'judging'; readonly cancel: () => void }
+  /** `before` is the last judgement of other records or another threshold, to be looked at meanwhile. */
+  | { readonly state: 'judging'; readonly before: Drift | null; readonly cancel: () => void }
   | { readonly state: 'judged'; readonly drift: Drift }
   | { readonly state: 'cancelled'; readonly again: () => void }
   | { readonly state: 'failed'; readonly detail: string; readonly again: () => void };
@@ -38,7 +39,8 @@ export function useJudgement(
     );
     return judging.cancel;
   }, [instrumentId, asked, attempt]);
-  if (answer?.asked !== asked) return { state: 'judging', cancel: running };
+  const before = answer && 'drift' in answer.outcome ? answer.outcome.drift : null;
+  if (answer?.asked !== asked) return { state: 'judging', before, cancel: running };
   if ('drift' in answer.outcome) return { state: 'judged', drift: answer.outcome.drift };
   const again = () => {
     setAnswer(null);

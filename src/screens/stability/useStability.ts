@@ -2,6 +2,7 @@ import type { InstrumentId } from '../../piano/ids.ts';
 import type { Instrument, InstrumentEvent } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
 import { historyOfRecords, type InstrumentHistory } from '../../stability/historyOfRecords.ts';
+import { type PinTorque, pinTorques } from '../../stability/torquePins.ts';
 import { recordedTakes } from '../../survey/recordedTakes.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
 
@@ -10,6 +11,8 @@ export type StabilityPage = {
   readonly events: readonly InstrumentEvent[];
   readonly visitCount: number;
   readonly history: InstrumentHistory;
+  /** Of the latest visit at which pins were read. */
+  readonly torques: readonly PinTorque[];
 };
 
 export function useStability(records: Records, instrumentId: InstrumentId): Observed<StabilityPage | null> {
@@ -21,13 +24,16 @@ export function useStability(records: Records, instrumentId: InstrumentId): Obse
 async function readStability(records: Records, instrumentId: InstrumentId): Promise<StabilityPage | null> {
   const instrument = await records.instrument(instrumentId);
   if (!instrument) return null;
-  const [visits, surveys, events] = await Promise.all([
+  const [visits, surveys, events, torqueReadings] = await Promise.all([
     records.visitsOf(instrumentId),
     records.surveysOfInstrument(instrumentId),
     records.eventsOf(instrumentId),
+    records.torquesOf(instrumentId),
   ]);
   const perSurvey = await Promise.all(surveys.map((survey) => records.takesOfSurvey(survey.id)));
   const takes = perSurvey.flatMap((ofSurvey) => recordedTakes(ofSurvey).kept);
   const history = historyOfRecords({ instrument, visits, surveys, takes, events });
-  return { instrument, events, visitCount: visits.length, history };
+  const latest = visits.findLast((visit) => torqueReadings.some((reading) => reading.visitId === visit.id));
+  const torques = pinTorques(torqueReadings.filter((reading) => reading.visitId === latest?.id));
+  return { instrument, events, visitCount: visits.length, history, torques };
 }

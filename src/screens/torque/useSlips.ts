@@ -2,7 +2,6 @@ import { useEffect, useState } from 'react';
 import type { Instrument } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
 import type { JudgedPin } from '../../stability/drift/judgedPin.ts';
-import { slipThreshold } from '../../ui/slipThreshold.ts';
 import { judgedDrift } from '../../workers/judgedDrift.ts';
 import { readHistoryToJudge } from '../../workers/readHistoryToJudge.ts';
 
@@ -46,7 +45,7 @@ function startJudging(records: Records, instrument: Instrument) {
   let isCancelled = false;
   let cancelRunning: () => void = () => undefined;
   const judge = async (): Promise<Answer> => {
-    const history = await readHistoryToJudge(records, instrument, Number(slipThreshold.read()));
+    const history = await readHistoryToJudge(records, instrument);
     if (isCancelled) return 'cancelled';
     const running = judgedDrift(instrument.id, history);
     cancelRunning = running.cancel;

@@ -2,7 +2,7 @@ import { useId } from 'react';
 import { type Level, levelOf } from './divergingScale.ts';
 import { MapPatterns, patternId } from './MapPatterns.tsx';
 import styles from './NoteMap.module.css';
-import { type NoteMapLayout, rowLabelStep } from './noteMapLayout.ts';
+import { hasRoom, type NoteMapLayout, rowLabelStep } from './noteMapLayout.ts';
 import type { NoteMapProps } from './noteMapProps.ts';
 
 type DrawingProps = NoteMapProps & { readonly layout: NoteMapLayout; readonly chosen: number };
@@ -14,6 +14,8 @@ export function MapDrawing({ columns, rowNames, step, brackets, layout, chosen, 
   const bottom = top + rowNames.length * cellHeight;
   const xOf = (index: number) => left + index * cellWidth;
   const labelStep = rowLabelStep(layout);
+  const ticked = columns.flatMap((column, index) => (column.tick ? [index] : []));
+  const isRoomFor = (index: number) => hasRoom(ticked, index, cellWidth);
   return (
     <svg className={styles.drawing} width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
       <MapPatterns prefix={prefix} />
@@ -38,7 +40,7 @@ export function MapDrawing({ columns, rowNames, step, brackets, layout, chosen, 
               height={cellHeight}
             />
           ))}
-          {column.tick && (
+          {column.tick && isRoomFor(index) && (
             <text className={styles.tick} x={xOf(index + 0.5)} y={bottom + 18}>
               {column.tick}
             </text>
@@ -87,6 +89,17 @@ export function MapSign({ level }: { readonly level: Level }) {
     <svg className={styles.sign} viewBox="0 0 20 14" width={20} height={14} aria-hidden="true" focusable="false">
       <MapPatterns prefix={prefix} />
       <Cell level={level} prefix={prefix} x={0} y={0} width={20} height={14} />
+    </svg>
+  );
+}
+
+/** The signs above and between the columns, for the legend. */
+export function MapMarkSign({ mark }: { readonly mark: 'flag' | 'bracket' | 'section' }) {
+  return (
+    <svg className={styles.sign} viewBox="0 0 20 14" width={20} height={14} aria-hidden="true" focusable="false">
+      {mark === 'flag' && <path className={styles.flag} d="M10 11l-4.5 -8h9z" />}
+      {mark === 'bracket' && <path className={styles.bracket} d="M2 12v-7H18v7" />}
+      {mark === 'section' && <path className={styles.section} d="M10 1V13" />}
     </svg>
   );
 }

@@ -48,3 +48,16 @@ const LABEL_DISTANCE = 16;
 export function rowLabelStep(layout: NoteMapLayout): number {
   return Math.max(1, Math.ceil(LABEL_DISTANCE / layout.cellHeight));
 }
+
+const TICK_WIDTH = 24;
+
+/** Whether a tick of these columns has room beside the one before it; the first one always stands. */
+export function hasRoom(ticked: readonly number[], index: number, cellWidth: number): boolean {
+  let last: number | undefined;
+  for (const column of ticked) {
+    const stands = last === undefined || (column - last) * cellWidth >= TICK_WIDTH;
+    if (column === index) return stands;
+    if (stands) last = column;
+  }
+  return false;
+}

@@ -71,7 +71,7 @@ export const stabilityTexts = {
     },
     threshold: 'A slip that matters',
     thresholdHint:
-      'Kept on this device. At 1 cent a year a string stands 5 cents off its unison after five years, which an owner hears. A concert hall may want less, a practice room may bear more.',
+      'Kept with this instrument; 1 cent a year where nothing else is chosen. At 1 cent a year a string stands 5 cents off its unison after five years, which an owner hears. A concert hall may want less, a practice room may bear more.',
   },
   lifeLine: {
     title: 'Life line',
@@ -101,8 +101,8 @@ export const stabilityTexts = {
     kinds: { 'added-up': 'since the first visit', 'each-interval': 'each interval by itself' },
     position: 'Strings',
     label: 'Choose a string along the compass',
-    hint: 'Click a string, or use the arrow keys, to see its years below. ▼ a flagged pin, ⊓ a failing zone, lines: struts and the bass break.',
-    hintNarrow: 'Tap a string to see its years below.',
+    hint: 'Choose a string to see its years below: click it, or use the arrow keys here.',
+    marks: { flag: 'flagged pin', bracket: 'failing zone', section: 'strut or bass break' },
     cell: (string: string, visit: string, cents: string) => `${string}, ${visit}: ${cents}`,
     cellEmpty: (string: string, visit: string) => `${string}, ${visit}: not compared`,
     column: (string: string, cents: string) => `${string}, ${cents} by the last visit`,
@@ -230,8 +230,10 @@ export const stabilityTexts = {
   },
   torque: {
     title: 'Torque against slip',
+    note: 'The latest visit at which pins were read. A loose pin need not slip, and a slipping one need not be loose.',
     empty:
-      'Torque readings of the pins, in N·m, would stand here beside their slips. Measure the doubtful pins at the next visit.',
+      'No torque was read yet. Readings of the pins, in N·m, stand here beside their slips: measure the doubtful pins at the next visit.',
+    open: 'All torque readings',
   },
   whatIf: {
     title: 'What would I see if …',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cellAt, noteMapLayout, rowLabelStep } from '../../../src/ui/charts/noteMapLayout.ts';
+import { cellAt, hasRoom, noteMapLayout, rowLabelStep } from '../../../src/ui/charts/noteMapLayout.ts';
 
 describe('the map of notes and visits', () => {
   const layout = noteMapLayout(960, 88, 22);
@@ -27,5 +27,10 @@ describe('the map of notes and visits', () => {
     const many = noteMapLayout(390, 88, 60);
     expect(many.height).toBeLessThan(700);
     expect(rowLabelStep(many) * many.cellHeight).toBeGreaterThanOrEqual(16);
+  });
+
+  it('leaves out the names of notes that would run into the one before', () => {
+    expect([0, 3, 15].map((index) => hasRoom([0, 3, 15], index, 3))).toEqual([true, false, true]);
+    expect([0, 3, 15].map((index) => hasRoom([0, 3, 15], index, 10))).toEqual([true, true, true]);
   });
 });
