@@ -5,8 +5,8 @@ import type { ToneFrame } from './toneFrames.ts';
 export type RoomNoise = {
   /** A stretch in which nothing was played. */
   learn(tones: ToneFrame, meanSquare: number): void;
-  /** Whether any partial stands out that does not belong to the room. */
-  hasTone(tones: ToneFrame): boolean;
+  /** Bins of the partials that stand out and do not belong to the room. */
+  tonesIn(tones: ToneFrame): number[];
   /** Level of the room re a full-scale sine; null while no gap has been heard, and in digital silence. */
   levelDbfs(): number | null;
 };
@@ -26,8 +26,8 @@ export function createRoomNoise(): RoomNoise {
       for (let bin = 0; bin < lines.length; bin++)
         lines[bin] = (1 - weight) * (lines[bin] ?? 0) + weight * 10 ** ((tones.levelsDbfs[bin] ?? 0) / 10);
     },
-    hasTone(tones) {
-      return partialBins(tones, ALIVE_BOUNDS).some((bin) => {
+    tonesIn(tones) {
+      return partialBins(tones, ALIVE_BOUNDS).filter((bin) => {
         if (!lines) return true;
         const room = Math.max(lines[bin - 1] ?? 0, lines[bin] ?? 0, lines[bin + 1] ?? 0);
         return (tones.levelsDbfs[bin] ?? 0) > 10 * Math.log10(room + 1e-12) + ABOVE_ROOM_DB;

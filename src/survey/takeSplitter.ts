@@ -41,7 +41,8 @@ export type TakeSplitter = {
   roomLevelDbfs(): number | null;
 };
 
-type OpenTake = { readonly onset: number; lastToneAt: number };
+/** `bins`: where its partials stood while it sounded without a break, neighbours included. */
+type OpenTake = { readonly onset: number; lastToneAt: number; readonly bins: Set<number> };
 
 /**
  * A strike is a place where partials begin that did not sound before and that outlast a knock. Beats, false beats, knocks and the
@@ -88,7 +89,7 @@ export function createTakeSplitter(sampleRateHz: number): TakeSplitter {
     if (event.kind === 'strike') {
       const onset = event.index * reducer.factor;
       const closed = close(onset, 'next-strike');
-      take = { onset, lastToneAt: onset + samplesOf(SHORTEST_TAKE_S) };
+      take = { onset, lastToneAt: onset + samplesOf(SHORTEST_TAKE_S), bins: new Set() };
       return closed;
     }
     const at = event.endIndex * reducer.factor;
@@ -96,7 +97,10 @@ export function createTakeSplitter(sampleRateHz: number): TakeSplitter {
       if (at > idleFrom + samplesOf(FRAME_CLEAR_S)) room.learn(event.tones, event.meanSquare);
       return [];
     }
-    if (room.hasTone(event.tones)) take.lastToneAt = Math.max(take.lastToneAt, at);
+    const bins = room.tonesIn(event.tones);
+    const isUnbroken = at <= take.lastToneAt + samplesOf(FRAME_STEP_S);
+    if (isUnbroken) for (const bin of bins) for (const near of [bin - 1, bin, bin + 1]) take.bins.add(near);
+    if (bins.length > 0 && (isUnbroken || isOwn(bins, take))) take.lastToneAt = Math.max(take.lastToneAt, at);
     if (at >= take.onset + samplesOf(LONGEST_TAKE_S)) return close(take.onset + samplesOf(LONGEST_TAKE_S), 'longest');
     return at > take.lastToneAt + samplesOf(QUIET_S) ? close(take.lastToneAt, 'decay') : [];
   };
@@ -128,6 +132,19 @@ export function createTakeSplitter(sampleRateHz: number): TakeSplitter {
     roomLevelDbfs: () => room.levelDbfs(),
   };
 }
+
+/** After a gap a tone goes on where it stood before: a beat's trough is over. A cough stands elsewhere. */
+function isOwn(bins: readonly number[], take: OpenTake): boolean {
+  return bins.filter((bin) => take.bins.has(bin)).length >= OWN_SHARE * bins.length;
+}
+
+/**
+ * Chosen: all of a beating tone's own partials stand where they stood; a cough's peaks fall there by chance, three of five in the
+ * lowest octave and fewer above. A larger share cuts a tone in noise short, a smaller one keeps coughs in it.
+ */
+const OWN_SHARE = 0.9;
+/** A little more than from one long frame to the next. */
+const FRAME_STEP_S = 0.03;
 
 const LONGEST_TAKE_S = 20;
 const PRE_ROLL_S = 0.3;

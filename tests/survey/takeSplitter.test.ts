@@ -196,6 +196,23 @@ describe('the end of a take', () => {
     expect(lastedS).toBeLessThan(2.8);
   });
 
+  it.each([33, 45, 57])('is not put off by a cough after the damper: MIDI %d', (midi) => {
+    for (const atS of [2.5, 2.53, 2.56]) {
+      const { samples } = note(midi, 5, { releaseAtS: 2 });
+      const sound = Float64Array.from(samples);
+      const cough = { startIndex: Math.round((0.5 + atS) * RATE), peak: 0.25, fadeS: 0.07, cornerHz: 1400 };
+      addBurst(sound, RATE, cough, seededRandom(midi));
+      const [segment] = splitAll(Float32Array.from(sound), RATE);
+      expect((segment!.samples.length - segment!.onsetIndex) / RATE).toBeLessThan(atS);
+    }
+  });
+
+  it('comes after the troughs of a deep slow beat', () => {
+    const strings = [{ midi: 45 }, { midi: 45, offsetCents: 12 }];
+    const [segment] = splitAll(note(45, 8, { strings, snrDb: 30 }).samples, RATE);
+    expect(segment!.samples.length / RATE).toBeGreaterThan(7);
+  });
+
   it('is 20 s after the strike at the latest', () => {
     const segments = splitAll(note(21, 26, { snrDb: 60 }).samples, RATE);
     expect(segments.map(({ endedBy }) => endedBy)).toEqual(['longest']);
