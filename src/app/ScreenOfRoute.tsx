@@ -3,6 +3,7 @@ import type { Records } from '../records/records.ts';
 import { HearingScreen } from '../screens/hearing/HearingScreen.tsx';
 import { InstrumentScreen } from '../screens/instrument/InstrumentScreen.tsx';
 import { InstrumentFormScreen } from '../screens/instrumentForm/InstrumentFormScreen.tsx';
+import { LongRecordScreen } from '../screens/longRecord/LongRecordScreen.tsx';
 import { MicrophoneClockScreen } from '../screens/microphoneClock/MicrophoneClockScreen.tsx';
 import { PhotographsScreen } from '../screens/photographs/PhotographsScreen.tsx';
 import { RecordingScreen } from '../screens/recording/RecordingScreen.tsx';
@@ -45,6 +46,8 @@ export function ScreenOfRoute({ route, records }: { readonly route: Route; reado
       );
     case 'hearing':
       return <HearingScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
+    case 'long-record':
+      return <LongRecordScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'new-visit':
       return <VisitFormScreen records={records} instrumentId={route.instrumentId} />;
     case 'edit-visit':

@@ -39,7 +39,7 @@ export function ownersPageTree(page: OwnersPage, words: ReportWords): PageElemen
     head(page),
     page.demonstration !== null && element('p', { class: 'invented' }, page.demonstration),
     verdict(page),
-    course && courseSection(course, work, words),
+    course && courseTree(course, work, words),
     element(
       'div',
       { class: 'pair' },
@@ -88,7 +88,7 @@ function smallPrint({ title, sentences }: Sentences): PageElement {
   return element('section', { class: 'small' }, element('h2', {}, title), ' ', element('p', {}, sentences.join(' ')));
 }
 
-function courseSection(section: CourseSection, work: WorkSection | null, words: ReportWords): PageElement {
+export function courseTree(section: CourseSection, work: WorkSection | null, words: ReportWords): PageElement {
   const { title, course, partName, sentences } = section;
   const picture = { course, partName, events: work?.marks ?? [], summary: summaryOf(course.steps, words) };
   return element(

@@ -13,6 +13,7 @@ export type Route =
   | { readonly screen: 'stability'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'owners-page'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'hearing'; readonly instrumentId: InstrumentId }
+  | { readonly screen: 'long-record'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'visit'; readonly visitId: VisitId }
   | { readonly screen: 'edit-visit'; readonly visitId: VisitId }
   | { readonly screen: 'visit-torque'; readonly visitId: VisitId }
@@ -48,6 +49,8 @@ export function routeToHref(route: Route): string {
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/stability`;
     case 'hearing':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/hear`;
+    case 'long-record':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}/record`;
     case 'new-visit':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/visits/new`;
     case 'visit':
@@ -132,6 +135,7 @@ function instrumentRoute(
   if (below === 'torque' && last === undefined) return { screen: 'instrument-torque', instrumentId };
   if (below === 'owners-page' && last === undefined) return { screen: 'owners-page', instrumentId };
   if (below === 'photographs') return photographsRoute(instrumentId, last, leaf);
+  if (below === 'record' && last === undefined) return { screen: 'long-record', instrumentId };
   if (below === 'hear' && last === undefined) return { screen: 'hearing', instrumentId };
   if (below === 'visits' && last === 'new') return { screen: 'new-visit', instrumentId };
   return undefined;

@@ -4,6 +4,7 @@ import { clockTexts } from './texts/clock.ts';
 import { commonTexts } from './texts/common.ts';
 import { hearingTexts } from './texts/hearing.ts';
 import { instrumentTexts } from './texts/instrument.ts';
+import { longRecordTexts } from './texts/longRecord.ts';
 import { photographTexts } from './texts/photographs.ts';
 import { recordingTexts } from './texts/recording.ts';
 import { recordingsTexts } from './texts/recordings.ts';
@@ -26,6 +27,7 @@ export const texts = {
   recordings: recordingsTexts,
   photographs: photographTexts,
   records: recordsTexts,
+  longRecord: longRecordTexts,
   hearing: hearingTexts,
   report: reportTexts,
   room: roomTexts,

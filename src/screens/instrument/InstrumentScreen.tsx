@@ -76,6 +76,9 @@ function InstrumentHeading({ instrument }: { readonly instrument: Instrument }) 
             <LinkButton href={routeToHref({ screen: 'owners-page', instrumentId: instrument.id })}>
               {texts.report.link}
             </LinkButton>
+            <LinkButton href={routeToHref({ screen: 'long-record', instrumentId: instrument.id })}>
+              {texts.longRecord.link}
+            </LinkButton>
             <LinkButton href={routeToHref({ screen: 'hearing', instrumentId: instrument.id })}>
               {texts.hearing.link}
             </LinkButton>

@@ -1,0 +1,78 @@
+import { useMemo } from 'react';
+import { writeCsvTable } from '../../files/csvTable.ts';
+import type { InstrumentId } from '../../piano/ids.ts';
+import type { Records } from '../../records/records.ts';
+import type { FullRecords } from '../../report/fullRecords.ts';
+import { LONG_RECORD_CSS, longRecordFile, longRecordTree } from '../../report/longRecord.ts';
+import { eventSheet, readingSheet } from '../../report/longRecordSheets.ts';
+import { englishReportWords } from '../../report/words.ts';
+import { Button } from '../../ui/Button.tsx';
+import { saveFile } from '../../ui/chartExport/saveFile.ts';
+import { speakingName } from '../../ui/chartExport/speakingName.ts';
+import { NotFound } from '../../ui/NotFound.tsx';
+import { PageHeading } from '../../ui/PageHeading.tsx';
+import { PageSheet } from '../../ui/PageSheet.tsx';
+import { ReadState } from '../../ui/ReadState.tsx';
+import { routeToHref } from '../../ui/routes.ts';
+import { texts } from '../../ui/texts.ts';
+import { usePrintStyle } from '../../ui/usePrintStyle.ts';
+import styles from './longRecord.module.css';
+import printCss from './print.css?inline';
+import { useLongRecord } from './useLongRecord.ts';
+
+const words = texts.longRecord;
+
+type Props = { readonly records: Records; readonly instrumentId: InstrumentId };
+
+export function LongRecordScreen({ records, instrumentId }: Props) {
+  usePrintStyle(printCss);
+  const record = useLongRecord(records, instrumentId);
+  if (record.state !== 'ready') return <ReadState observed={record} />;
+  if (!record.value) return <NotFound />;
+  const { instrument } = record.value;
+  return (
+    <>
+      <div data-not-printed="">
+        <PageHeading
+          title={words.title}
+          trail={[
+            { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
+            { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId }) },
+          ]}
+          trailLabel={texts.common.trail}
+          subtitle={words.subtitle}
+          actions={<RecordActions record={record.value} />}
+        />
+        <p className={styles.note}>{words.csvNote}</p>
+      </div>
+      <RecordSheet record={record.value} />
+    </>
+  );
+}
+
+function RecordActions({ record }: { readonly record: FullRecords }) {
+  const { fileNames } = words;
+  const save = (text: string, type: string, name: string, extension: string) =>
+    saveFile(new Blob([text], { type }), speakingName([record.instrument.name, name], extension));
+  return (
+    <>
+      <Button onPress={() => save(writeCsvTable(readingSheet(record)), 'text/csv', fileNames.readings, 'csv')}>
+        {words.saveReadings}
+      </Button>
+      <Button onPress={() => save(writeCsvTable(eventSheet(record)), 'text/csv', fileNames.work, 'csv')}>
+        {words.saveWork}
+      </Button>
+      <Button onPress={() => save(longRecordFile(record, englishReportWords), 'text/html', fileNames.page, 'html')}>
+        {words.savePage}
+      </Button>
+      <Button look="primary" onPress={() => window.print()}>
+        {words.print}
+      </Button>
+    </>
+  );
+}
+
+function RecordSheet({ record }: { readonly record: FullRecords }) {
+  const tree = useMemo(() => longRecordTree(record, englishReportWords), [record]);
+  return <PageSheet page={tree} css={LONG_RECORD_CSS} />;
+}
