@@ -5,7 +5,7 @@ import type { InstrumentId } from '../piano/ids.ts';
 import type { RecordsDatabase } from './database.ts';
 import { bothFlags } from './recordSet.ts';
 import { checkRow, type RowOf, type TableName } from './rowSchemas.ts';
-import { rowToSound, rowToTake } from './rows.ts';
+import { type RivalRow, rowToSound, rowToTake, type TakeRow } from './rows.ts';
 
 /** So many rows are in memory at once; sounds and pictures are larger. */
 const CHUNK_ROWS = 200;
@@ -136,12 +136,17 @@ function* distinct(damaged: readonly UnattachedRow[]): Generator<UnattachedRow> 
   yield* new Map(damaged.map((row) => [`${row.table}/${row.rowId}`, row])).values();
 }
 
-async function* rivalsOf(database: RecordsDatabase, instrumentIds: readonly InstrumentId[] | null) {
+/** Takes are stored packed; in an archive every figure has its name. */
+async function* rivalsOf(
+  database: RecordsDatabase,
+  instrumentIds: readonly InstrumentId[] | null,
+): AsyncGenerator<RivalRow> {
   const { rivals } = database;
-  yield* await (instrumentIds === null
-    ? rivals.toCollection()
-    : rivals.where('instrumentId').anyOf(instrumentIds)
-  ).toArray();
+  const found = instrumentIds === null ? rivals.toCollection() : rivals.where('instrumentId').anyOf(instrumentIds);
+  for (const rival of await found.toArray()) {
+    const isTake = rival.table === 'takes' && checkRow('takes', rival.row).isSound;
+    yield isTake ? { ...rival, row: rowToTake(rival.row as TakeRow) } : rival;
+  }
 }
 
 async function* goneOf(database: RecordsDatabase, instrumentIds: readonly InstrumentId[] | null) {

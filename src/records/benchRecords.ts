@@ -12,7 +12,7 @@ import type {
 import { by } from './byKey.ts';
 import type { RecordsDatabase } from './database.ts';
 import { type RowOf, soundRow, type TableName } from './rowSchemas.ts';
-import { putStamped, saveRow } from './saveRow.ts';
+import { editTables, putStamped, saveRow } from './saveRow.ts';
 import type { SoundRows } from './soundRows.ts';
 import { outcomeOf, type WriteOutcome } from './writeOutcome.ts';
 
@@ -76,7 +76,7 @@ export function benchFunctions(database: RecordsDatabase, sound: SoundRows): Ben
 function saveDecisions(database: RecordsDatabase, decisions: readonly StringDecision[]): Promise<WriteOutcome> {
   return outcomeOf(async () => {
     const rows = decisions.map((decision) => soundRow('decisions', decision));
-    return database.transaction('rw', database.decisions, async () => {
+    return database.transaction('rw', editTables('decisions'), async () => {
       for (const row of rows) await putStamped(database, 'decisions', row);
       return { written: true as const };
     });
@@ -87,7 +87,7 @@ function addPhotograph(database: RecordsDatabase, photograph: Photograph, file: 
   return outcomeOf(async () => {
     const row = soundRow('photographs', photograph);
     const fileRow = soundRow('photographFiles', file);
-    return database.transaction('rw', database.photographs, database.photographFiles, async () => {
+    return database.transaction('rw', editTables('photographs', 'photographFiles'), async () => {
       await database.photographFiles.put(fileRow);
       await putStamped(database, 'photographs', row);
       return { written: true as const };

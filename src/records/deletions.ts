@@ -2,13 +2,22 @@
  * Deleting that can be undone. A deletion marks a row and all that hangs on it, in one transaction and as an edit of each, so that
  * it travels with an archive; no read gives marked rows any more. Restoring takes the marks away.
  */
+import type { Collection } from 'dexie';
 import type { SurveyId } from '../piano/ids.ts';
 import { editedStamp } from '../piano/stamp.ts';
 import type { RecordsDatabase } from './database.ts';
-import { DELETABLE_TABLES, type Deletable, type DeletableRow, rootOf, rowsOf, tableOf } from './deletionTree.ts';
+import {
+  DELETABLE_TABLES,
+  type Deletable,
+  type DeletableRow,
+  type DeletableTable,
+  rootOf,
+  rowsOf,
+  tableOf,
+} from './deletionTree.ts';
 import { uuidFromBytes } from './newId.ts';
 import type { TakeRow } from './rows.ts';
-import { putStamped } from './saveRow.ts';
+import { editTables, putEdited, putStamped } from './saveRow.ts';
 import { isDeleted } from './soundRows.ts';
 import { rowsOfSurvey } from './takeReads.ts';
 import { otherKeptRow, type TakeSlot } from './takeWrites.ts';
@@ -39,23 +48,19 @@ export async function deleteRows(
 
 function deleteOne(database: RecordsDatabase, target: Deletable, deletedAt: string) {
   const deletionId = uuidFromBytes(crypto.getRandomValues(new Uint8Array(16)));
-  const marked = (row: DeletableRow) => ({
-    ...row,
-    stamp: editedStamp(row.stamp, database.deviceId),
-    deletedAt,
-    deletionId,
-  });
+  const mark = (row: DeletableRow): DeletableRow => ({ ...row, deletedAt, deletionId });
   return outcomeOf(() =>
-    database.transaction('rw', [...DELETABLE_TABLES], async () => {
+    database.transaction('rw', editTables(...DELETABLE_TABLES), async () => {
       const row = await tableOf(database, target.table).get(target.id);
       if (!row || isDeleted(row)) throw new NotARecordError(`there is no ${target.table} ${target.id} to delete`);
       let rowCount = 0;
-      for (const { rows } of await rowsOf(database, target))
-        rowCount += await rows
-          .filter((found) => !isDeleted(found))
-          .modify((found, change) => {
-            change.value = marked(found);
-          });
+      for (const { table, rows } of await rowsOf(database, target))
+        rowCount += await editAll(
+          database,
+          table,
+          rows.filter((found) => !isDeleted(found)),
+          mark,
+        );
       return { written: true as const, deletionId, rowCount };
     }),
   );
@@ -77,7 +82,7 @@ export async function restore(database: RecordsDatabase, deletionIds: readonly s
 
 function restoreOne(database: RecordsDatabase, deletionId: string): Promise<RestoreOutcome> {
   return outcomeOf(() =>
-    database.transaction('rw', [...DELETABLE_TABLES], async () => {
+    database.transaction('rw', editTables(...DELETABLE_TABLES), async () => {
       let rowCount = 0;
       for (const id of [...(await holdersOf(database, deletionId)), deletionId])
         rowCount += await unmarkAll(database, id);
@@ -90,19 +95,35 @@ async function unmarkAll(database: RecordsDatabase, deletionId: string): Promise
   let rowCount = 0;
   const takes = new Map<SurveyId, TakeSlot[]>();
   for (const table of DELETABLE_TABLES)
-    rowCount += await tableOf(database, table)
-      .where({ deletionId })
-      .modify((found, change) => {
-        change.value = unmarked(database, found);
-        if (table === 'takes') gather(takes, change.value as unknown as TakeRow);
-      });
+    rowCount += await editAll(database, table, tableOf(database, table).where({ deletionId }), (row) => {
+      if (table === 'takes') gather(takes, row as unknown as TakeRow);
+      return unmarked(row);
+    });
   for (const [surveyId, restored] of takes) await setDoublesAside(database, surveyId, restored);
   return rowCount;
 }
 
-function unmarked(database: RecordsDatabase, row: DeletableRow): DeletableRow {
+function unmarked(row: DeletableRow): DeletableRow {
   const { deletedAt: _deletedAt, deletionId: _deletionId, ...rest } = row;
-  return { ...rest, stamp: editedStamp(row.stamp, database.deviceId) };
+  return rest;
+}
+
+/** Edits many rows, few of which have rivals; gives their number. */
+async function editAll(
+  database: RecordsDatabase,
+  table: DeletableTable,
+  rows: Collection<DeletableRow, string>,
+  edit: (row: DeletableRow) => DeletableRow,
+): Promise<number> {
+  const rivals = await database.rivals.where('id').startsWith(`${table}/`).toArray();
+  const contested = new Set(rivals.map(({ rowId }) => rowId));
+  const apart: DeletableRow[] = [];
+  const count = await rows.modify((row, change) => {
+    if (contested.has(row.id)) apart.push(row);
+    else change.value = { ...edit(row), stamp: editedStamp(row.stamp, database.deviceId) };
+  });
+  for (const row of apart) await putEdited(database, table, row, edit(row));
+  return count;
 }
 
 /** Without its figures, so that a whole instrument's takes need no room in memory. */

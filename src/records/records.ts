@@ -5,6 +5,7 @@
  */
 import { liveQuery } from 'dexie';
 import type { ArchiveContents } from '../files/archive/archiveContents.ts';
+import type { Archive } from '../files/archive/readArchive.ts';
 import type { ClockCalibration } from '../piano/clock.ts';
 import type { InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, TakeSound, Visit } from '../piano/instrument.ts';
@@ -16,7 +17,9 @@ import { by } from './byKey.ts';
 import { type Connection, createConnection } from './connection.ts';
 import { openDatabase, type RecordsDatabase } from './database.ts';
 import { hasDemonstration, removeDemonstration } from './demonstrationRows.ts';
+import { type MergeOptions, type MergeReport, mergeArchive } from './mergeArchive.ts';
 import { type RecordSet, readRecordSet, writeRecordSet } from './recordSet.ts';
+import { type RivalRecords, rivalFunctions } from './rivals.ts';
 import { saveRow } from './saveRow.ts';
 import { type SettingRecords, settingFunctions } from './settings.ts';
 import { createSoundRows, type DamagedRow, isDeleted, type SoundRows } from './soundRows.ts';
@@ -79,9 +82,12 @@ export type Records = {
 } & BenchRecords &
   BinRecords &
   SettingRecords &
+  RivalRecords &
   Connection & {
     /** What an archive is written from; null: everything. Rows are read as they are asked for. */
     archiveContents(instrumentIds: readonly InstrumentId[] | null): Promise<ArchiveContents>;
+    /** Brings an archive in, or says what that would do; see mergeArchive.ts. */
+    mergeArchive(archive: Archive, options?: MergeOptions): Promise<MergeReport>;
     /** Everything but the sounds, or everything of one instrument: for the archive and for a backup. */
     readRecordSet(instrumentId?: InstrumentId): Promise<RecordSet>;
     /** Inserts or updates all of it in one transaction: all or nothing. */
@@ -126,8 +132,10 @@ export async function openRecords(databaseName = 'stillpin', { onBlocked }: Open
     ...benchFunctions(database, sound),
     ...binFunctions(database),
     ...settingFunctions(database),
+    ...rivalFunctions(database),
     ...createConnection(database),
     archiveContents: (instrumentIds) => archiveSource(database, instrumentIds),
+    mergeArchive: (archive, options) => mergeArchive(database, archive, options),
     readRecordSet: (instrumentId) => readRecordSet(database, sound, instrumentId),
     writeRecordSet: (set) => writeRecordSet(database, set),
     hasDemonstration: () => hasDemonstration(database),

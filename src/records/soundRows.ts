@@ -31,7 +31,10 @@ export function isDeleted(row: object & Stamped): boolean {
   return row.deletedAt !== undefined;
 }
 
+/** What a merge leaves on a take that lost its place to another (merge/keptTakes.ts). */
+type Merged = Stamped & { readonly setAsideByMerging?: string };
+
 export function unstamped<Row extends object>(row: Row & Stamped): Row {
-  const { stamp: _stamp, deletedAt: _deletedAt, deletionId: _deletionId, ...rest } = row;
-  return rest as Row;
+  const { stamp: _, deletedAt: __, deletionId: ___, setAsideByMerging: ____, ...rest } = row as Row & Merged;
+  return rest as unknown as Row;
 }

@@ -12,7 +12,7 @@ import type { NoteReading } from '../piano/reading.ts';
 import type { NoteSlot, RecordsDatabase } from './database.ts';
 import { soundRow } from './rowSchemas.ts';
 import { rowToTake, type TakeRow, takeToRow } from './rows.ts';
-import { putStamped } from './saveRow.ts';
+import { editTables, putStamped } from './saveRow.ts';
 import { isDeleted, unstamped } from './soundRows.ts';
 import { NotARecordError, outcomeOf, type WriteFailure, type WriteOutcome } from './writeOutcome.ts';
 
@@ -38,7 +38,7 @@ export function keepTake(
 ): Promise<KeepTakeOutcome> {
   return outcomeOf(async () => {
     const row = soundRow('takes', takeToRow(take));
-    return database.transaction('rw', database.takes, async () => {
+    return database.transaction('rw', editTables('takes'), async () => {
       const keptNow = row.keptFlag === 1 ? await otherKeptRow(database, row) : undefined;
       const wins = keptNow === undefined || (options.isBetter?.(take, rowToTake(unstamped(keptNow))) ?? true);
       if (keptNow && wins) await putStamped(database, 'takes', { ...keptNow, keptFlag: 0 });
@@ -86,7 +86,7 @@ export type FurtherReading = {
  */
 export function addReadings(database: RecordsDatabase, further: readonly FurtherReading[]): Promise<WriteOutcome> {
   return outcomeOf(() =>
-    database.transaction('rw', database.takes, async () => {
+    database.transaction('rw', editTables('takes'), async () => {
       for (const { takeId, reading, measured } of further)
         await putStamped(database, 'takes', withReading(await foundRow(database, takeId), reading, measured));
       return { written: true as const };
@@ -115,7 +115,7 @@ function changeTake(
   change: (row: TakeRow) => TakeRow,
 ): Promise<WriteOutcome> {
   return outcomeOf(() =>
-    database.transaction('rw', database.takes, async () => {
+    database.transaction('rw', editTables('takes'), async () => {
       const row = await foundRow(database, takeId);
       const changed = soundRow('takes', change(row));
       const keptNow = changed.keptFlag === 1 ? await otherKeptRow(database, changed) : undefined;
