@@ -1,5 +1,6 @@
 import { lazy, Suspense } from 'react';
 import type { Records } from '../records/records.ts';
+import { HeldScreen } from '../screens/acrossInstruments/HeldScreen.tsx';
 import { HearingScreen } from '../screens/hearing/HearingScreen.tsx';
 import { InstrumentScreen } from '../screens/instrument/InstrumentScreen.tsx';
 import { InstrumentFormScreen } from '../screens/instrumentForm/InstrumentFormScreen.tsx';
@@ -58,6 +59,8 @@ export function ScreenOfRoute({ route, records }: { readonly route: Route; reado
       return <VisitTorqueScreen key={route.visitId} records={records} visitId={route.visitId} />;
     case 'instrument-torque':
       return <InstrumentTorqueScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
+    case 'held':
+      return <HeldScreen records={records} />;
     case 'survey':
       return <SurveyScreen key={route.surveyId} records={records} surveyId={route.surveyId} />;
     case 'recording':

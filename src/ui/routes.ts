@@ -18,6 +18,7 @@ export type Route =
   | { readonly screen: 'edit-visit'; readonly visitId: VisitId }
   | { readonly screen: 'visit-torque'; readonly visitId: VisitId }
   | { readonly screen: 'instrument-torque'; readonly instrumentId: InstrumentId }
+  | { readonly screen: 'held' }
   | { readonly screen: 'survey'; readonly surveyId: SurveyId }
   | { readonly screen: 'recording'; readonly surveyId: SurveyId }
   | { readonly screen: 'take'; readonly takeId: TakeId }
@@ -61,6 +62,8 @@ export function routeToHref(route: Route): string {
       return `#/visits/${encodeURIComponent(route.visitId)}/torque`;
     case 'instrument-torque':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/torque`;
+    case 'held':
+      return '#/held';
     case 'survey':
       return `#/surveys/${encodeURIComponent(route.surveyId)}`;
     case 'recording':
@@ -86,6 +89,7 @@ export function hrefToRoute(hash: string): Route {
   if (parts.length === 0) return { screen: 'workshop' };
   if (place === 'microphone-clock' && id === undefined) return { screen: 'microphone-clock' };
   if (place === 'records' && id === undefined) return { screen: 'records' };
+  if (place === 'held' && id === undefined) return { screen: 'held' };
   if (place === 'instruments' && id !== undefined)
     return instrumentRoute(id, below, last, leaf) ?? { screen: 'unknown', path };
   if (place === 'visits' && id !== undefined && last === undefined) {

@@ -1,4 +1,5 @@
 /** Every word on the screens, in one object: another language is another object of the same shape. */
+import { heldTexts } from './texts/acrossInstruments.ts';
 import { chartTexts } from './texts/charts.ts';
 import { clockTexts } from './texts/clock.ts';
 import { commonTexts } from './texts/common.ts';
@@ -36,5 +37,6 @@ export const texts = {
   take: takeTexts,
   charts: chartTexts,
   torque: torqueTexts,
+  held: heldTexts,
   stability: stabilityTexts,
 };

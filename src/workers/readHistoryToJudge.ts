@@ -2,6 +2,7 @@
 import type { InstrumentId, SurveyId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../piano/instrument.ts';
 import { historyOfRecords } from '../stability/historyOfRecords.ts';
+import { slipThresholdOf } from '../stability/slipThreshold.ts';
 import { recordedTakes } from '../survey/recordedTakes.ts';
 import type { HistoryToJudge } from './driftMessages.ts';
 
@@ -13,15 +14,8 @@ export type HistorySource = {
   takesOfSurvey(id: SurveyId): Promise<Take[]>;
 };
 
-/**
- * Survey by survey, so that an instrument of many years needs no more memory than its figures.
- * @param usualThresholdCentsPerYear the slip that matters where the instrument has no own one
- */
-export async function readHistoryToJudge(
-  source: HistorySource,
-  instrument: Instrument,
-  usualThresholdCentsPerYear: number,
-): Promise<HistoryToJudge> {
+/** Survey by survey, so that an instrument of many years needs no more memory than its figures. */
+export async function readHistoryToJudge(source: HistorySource, instrument: Instrument): Promise<HistoryToJudge> {
   const [visits, surveys, events] = await Promise.all([
     source.visitsOf(instrument.id),
     source.surveysOfInstrument(instrument.id),
@@ -34,6 +28,6 @@ export async function readHistoryToJudge(
     readings: history.readings,
     events: history.events,
     instrument: history.instrument,
-    thresholdCentsPerYear: instrument.slipThresholdCentsPerYear ?? usualThresholdCentsPerYear,
+    thresholdCentsPerYear: slipThresholdOf(instrument),
   };
 }

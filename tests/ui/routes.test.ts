@@ -17,6 +17,7 @@ const EVERY_SCREEN: Route[] = [
   { screen: 'visit', visitId },
   { screen: 'edit-visit', visitId },
   { screen: 'visit-torque', visitId },
+  { screen: 'held' },
   { screen: 'instrument-torque', instrumentId },
   { screen: 'survey', surveyId },
   { screen: 'recording', surveyId },

@@ -29,9 +29,12 @@ export function WorkshopScreen({ records }: { readonly records: Records }) {
         subtitle={isEmpty ? undefined : words.subtitle(summaries.length)}
         actions={
           !isEmpty && (
-            <LinkButton look="primary" href={routeToHref({ screen: 'new-instrument' })}>
-              {words.add}
-            </LinkButton>
+            <>
+              <LinkButton href={routeToHref({ screen: 'held' })}>{texts.held.link}</LinkButton>
+              <LinkButton look="primary" href={routeToHref({ screen: 'new-instrument' })}>
+                {words.add}
+              </LinkButton>
+            </>
           )
         }
       />

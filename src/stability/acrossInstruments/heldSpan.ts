@@ -13,8 +13,8 @@ export type HeldSpan = {
   /** When observation began, and when it ended or the verdict changed. */
   readonly fromOn: string;
   readonly toOn: string;
-  /** What stood at the last visit looked at. */
-  readonly lastState: VerdictState;
+  /** What ended it; `holding` where nothing did. */
+  readonly endState: Exclude<VerdictState, 'not enough evidence'>;
 };
 
 export type JudgedJob =
@@ -39,5 +39,6 @@ export function heldSpan(job: Job, course: readonly StateOnDate[], alarm: Alarm)
     exitYears: yearsBetween(job.doneOn, toOn),
     hasEnded: end !== undefined,
   };
-  return { isJudged: true, held: { job, span, fromOn, toOn, lastState: last.state } };
+  const endState = end?.state === 'watch' || end?.state === 'giving way' ? end.state : 'holding';
+  return { isJudged: true, held: { job, span, fromOn, toOn, endState } };
 }

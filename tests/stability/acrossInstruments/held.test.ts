@@ -80,7 +80,7 @@ describe('heldSpan', () => {
     );
     expect(held).toMatchObject({
       isJudged: true,
-      held: { fromOn: '2018-01-01', toOn: '2021-01-01', lastState: 'holding' },
+      held: { fromOn: '2018-01-01', toOn: '2021-01-01', endState: 'holding' },
     });
     if (!held.isJudged) throw new Error('it should be judged');
     expect(held.held.span.entryYears).toBeCloseTo(3, 1);
@@ -98,10 +98,10 @@ describe('heldSpan', () => {
 
   it('ends at the first doubtful verdict, or at the first bad one where only that counts', () => {
     expect(heldSpan(job('2015-01-01'), failing, 'watch')).toMatchObject({
-      held: { toOn: '2020-01-01', span: { hasEnded: true } },
+      held: { toOn: '2020-01-01', endState: 'watch', span: { hasEnded: true } },
     });
     expect(heldSpan(job('2015-01-01'), failing, 'giving way')).toMatchObject({
-      held: { toOn: '2021-01-01', span: { hasEnded: true } },
+      held: { toOn: '2021-01-01', endState: 'giving way', span: { hasEnded: true } },
     });
   });
 

@@ -1,0 +1,27 @@
+import { lazy, Suspense } from 'react';
+import { ChartFigure } from '../charts/ChartFigure.tsx';
+import { texts } from '../texts.ts';
+import type { ShareChartProps } from './ShareChart.tsx';
+
+// The chart library is large: it is fetched when there is something to draw.
+const ShareChart = lazy(async () => ({ default: (await import('./ShareChart.tsx')).ShareChart }));
+
+type Props = ShareChartProps & { readonly name: string; readonly title: string };
+
+/** What share of a group still holds so many years after the work, with its limits and the numbers it rests on. */
+export function ShareFigure({ name, title, ...chart }: Props) {
+  return (
+    <ChartFigure
+      name={name}
+      title={title}
+      sheet={() => ({
+        columns: ['years_since_work', 'share_holding', 'share_holding_low', 'share_holding_high', 'under_observation'],
+        rows: chart.points.map(({ years, share, low, high }) => [years, share, low, high, chart.atRisk(years)]),
+      })}
+    >
+      <Suspense fallback={<p>{texts.charts.drawing}</p>}>
+        <ShareChart {...chart} />
+      </Suspense>
+    </ChartFigure>
+  );
+}
