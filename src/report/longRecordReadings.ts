@@ -1,12 +1,5 @@
 /** Each string as it was last read: pitch, inharmonicity, life, beats. */
-import {
-  formatBeatRate,
-  formatCents,
-  formatDate,
-  formatInharmonicity,
-  formatSeconds,
-  NOT_MEASURED,
-} from '../piano/format.ts';
+import { formatBeatRate, formatCents, formatInharmonicity, formatSeconds, NOT_MEASURED } from '../piano/format.ts';
 import type { Take } from '../piano/instrument.ts';
 import type { FullRecords } from './fullRecords.ts';
 import { type ChartedString, noteChartSvg } from './noteChartSvg.ts';
@@ -70,7 +63,7 @@ function columnsOf(words: ReportWords): ReportColumn<LatestReading>[] {
   const { long } = words;
   return [
     { title: long.string, isRowHeader: true, cell: ({ take }) => stringName(take, words) },
-    { title: long.date, cell: ({ visitedOn }) => formatDate(visitedOn, words.language) },
+    { title: long.date, cell: ({ visitedOn }) => visitedOn },
     {
       title: long.offset,
       isNumber: true,

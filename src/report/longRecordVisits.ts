@@ -1,7 +1,6 @@
 /** What happened when: visits, work, torque, trials at the bridge, decisions. */
 import {
   formatCents,
-  formatDate,
   formatHumidity,
   formatNoteRange,
   formatNumber,
@@ -22,7 +21,7 @@ function tableSection<Row>(
   rows: readonly Row[],
 ): PageElement | null {
   if (rows.length === 0) return null;
-  const table = scrollingTable(title, columns, rows);
+  const table = scrollingTable(title, columns, rows, null);
   return element('section', {}, element('h2', {}, title), table);
 }
 
@@ -36,7 +35,7 @@ export function visitSection(records: FullRecords, words: ReportWords): PageElem
   const movement = (visit: Visit) =>
     records.drift.intervals.find(({ toDate }) => toDate === visit.visitedOn)?.medianCents ?? null;
   const columns: ReportColumn<Visit>[] = [
-    { title: long.date, isRowHeader: true, cell: ({ visitedOn }) => formatDate(visitedOn, words.language) },
+    { title: long.date, isRowHeader: true, cell: ({ visitedOn }) => visitedOn },
     { title: long.by, cell: ({ visitedBy }) => visitedBy },
     { title: long.humidity, isNumber: true, cell: ({ humidityPct }) => formatHumidity(humidityPct) },
     { title: long.temperature, isNumber: true, cell: ({ temperatureC }) => formatTemperature(temperatureC) },
@@ -52,7 +51,7 @@ export function visitSection(records: FullRecords, words: ReportWords): PageElem
 export function eventSection({ events }: FullRecords, words: ReportWords): PageElement | null {
   const { long, work } = words;
   const columns: ReportColumn<InstrumentEvent>[] = [
-    { title: long.date, isRowHeader: true, cell: ({ happenedOn }) => formatDate(happenedOn, words.language) },
+    { title: long.date, isRowHeader: true, cell: ({ happenedOn }) => happenedOn },
     { title: long.what, cell: ({ kind }) => work.kinds[kind] },
     {
       title: long.notes,
@@ -71,7 +70,7 @@ export function torqueSection({ torques, visits }: FullRecords, words: ReportWor
     {
       title: long.date,
       isRowHeader: true,
-      cell: ({ visitId }) => formatDate(dates.get(visitId) ?? '', words.language),
+      cell: ({ visitId }) => dates.get(visitId) ?? '',
     },
     { title: long.string, cell: (torque) => stringName(torque, words) },
     { title: long.torque, isNumber: true, cell: ({ torqueNm }) => formatNumber(torqueNm, 1) },
@@ -90,7 +89,7 @@ export function torqueSection({ torques, visits }: FullRecords, words: ReportWor
 export function trialSection({ trials }: FullRecords, words: ReportWords): PageElement | null {
   const { long } = words;
   const columns: ReportColumn<BridgeTrial>[] = [
-    { title: long.date, isRowHeader: true, cell: ({ triedAt }) => formatDate(triedAt, words.language) },
+    { title: long.date, isRowHeader: true, cell: ({ triedAt }) => triedAt.slice(0, 10) },
     { title: long.string, cell: (trial) => stringName(trial, words) },
     { title: long.what, cell: ({ kind }) => long.trialKinds[kind] },
     {
@@ -105,11 +104,11 @@ export function trialSection({ trials }: FullRecords, words: ReportWords): PageE
 export function decisionSection({ decisions }: FullRecords, words: ReportWords): PageElement | null {
   const { long } = words;
   const columns: ReportColumn<StringDecision>[] = [
-    { title: long.decidedOn, isRowHeader: true, cell: ({ decidedOn }) => formatDate(decidedOn, words.language) },
+    { title: long.decidedOn, isRowHeader: true, cell: ({ decidedOn }) => decidedOn },
     { title: long.string, cell: (decision) => stringName(decision, words) },
     { title: long.decision, cell: ({ choice }) => words.advice.decisions[choice] },
     { title: long.reason, cell: ({ reason }) => reason },
-    { title: long.doneOn, cell: ({ doneOn }) => (doneOn === null ? long.notYet : formatDate(doneOn, words.language)) },
+    { title: long.doneOn, cell: ({ doneOn }) => (doneOn === null ? long.notYet : doneOn) },
   ];
   return tableSection(long.decisions, columns, decisions);
 }

@@ -10,7 +10,8 @@ export type ReportColumn<Row> = {
 };
 
 export function reportTable<Row>(
-  caption: string,
+  /** Null where the heading above says the same. */
+  caption: string | null,
   columns: readonly ReportColumn<Row>[],
   rows: readonly Row[],
 ): PageElement {
@@ -30,7 +31,7 @@ export function reportTable<Row>(
   return element(
     'table',
     {},
-    element('caption', {}, caption),
+    caption !== null && element('caption', {}, caption),
     element('thead', {}, element('tr', {}, headings)),
     element('tbody', {}, lines),
   );
@@ -38,10 +39,11 @@ export function reportTable<Row>(
 
 /** A wide table that scrolls by itself on a narrow screen, by keyboard too. */
 export function scrollingTable<Row>(
-  caption: string,
+  name: string,
   columns: readonly ReportColumn<Row>[],
   rows: readonly Row[],
+  caption: string | null = name,
 ): PageElement {
-  const frame = { class: 'scrolls', role: 'region', tabindex: 0, 'aria-label': caption };
+  const frame = { class: 'scrolls', role: 'region', tabindex: 0, 'aria-label': name };
   return element('div', frame, reportTable(caption, columns, rows));
 }

@@ -38,7 +38,6 @@ export function usePlayPair(sounds: readonly [LeveledSound, LeveledSound]): Pair
     };
     follow();
   };
-  useEffect(() => () => void context.current?.close(), []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: other sounds end what plays
   useEffect(() => stop, [sounds]);
   return { position, play, stop };
