@@ -1,33 +1,67 @@
 import { lazy, Suspense } from 'react';
 import type { Records } from '../records/records.ts';
-import { HeldScreen } from '../screens/acrossInstruments/HeldScreen.tsx';
-import { HearingScreen } from '../screens/hearing/HearingScreen.tsx';
 import { InstrumentScreen } from '../screens/instrument/InstrumentScreen.tsx';
-import { InstrumentFormScreen } from '../screens/instrumentForm/InstrumentFormScreen.tsx';
-import { LongRecordScreen } from '../screens/longRecord/LongRecordScreen.tsx';
-import { MicrophoneClockScreen } from '../screens/microphoneClock/MicrophoneClockScreen.tsx';
-import { PhotographsScreen } from '../screens/photographs/PhotographsScreen.tsx';
-import { RecordingScreen } from '../screens/recording/RecordingScreen.tsx';
-import { RecordsScreen } from '../screens/records/RecordsScreen.tsx';
-import { OwnersPageScreen } from '../screens/report/OwnersPageScreen.tsx';
-import { SurveyScreen } from '../screens/survey/SurveyScreen.tsx';
-import { TakeScreen } from '../screens/take/TakeScreen.tsx';
-import { InstrumentTorqueScreen } from '../screens/torque/InstrumentTorqueScreen.tsx';
-import { VisitTorqueScreen } from '../screens/torque/VisitTorqueScreen.tsx';
 import { VisitScreen } from '../screens/visit/VisitScreen.tsx';
-import { VisitFormScreen } from '../screens/visitForm/VisitFormScreen.tsx';
 import { WorkshopScreen } from '../screens/workshop/WorkshopScreen.tsx';
 import { NotFound } from '../ui/NotFound.tsx';
 import { ReadState } from '../ui/ReadState.tsx';
 import { type Route, routeToHref } from '../ui/routes.ts';
 
-// Large, and not looked at on every visit: fetched when it is.
+// Fetched when first looked at, so that the first screen is there at once; without a network they come from the page's own store.
+const HearingScreen = lazy(async () => ({
+  default: (await import('../screens/hearing/HearingScreen.tsx')).HearingScreen,
+}));
+const HeldScreen = lazy(async () => ({
+  default: (await import('../screens/acrossInstruments/HeldScreen.tsx')).HeldScreen,
+}));
+const InstrumentFormScreen = lazy(async () => ({
+  default: (await import('../screens/instrumentForm/InstrumentFormScreen.tsx')).InstrumentFormScreen,
+}));
+const InstrumentTorqueScreen = lazy(async () => ({
+  default: (await import('../screens/torque/InstrumentTorqueScreen.tsx')).InstrumentTorqueScreen,
+}));
+const LongRecordScreen = lazy(async () => ({
+  default: (await import('../screens/longRecord/LongRecordScreen.tsx')).LongRecordScreen,
+}));
+const MicrophoneClockScreen = lazy(async () => ({
+  default: (await import('../screens/microphoneClock/MicrophoneClockScreen.tsx')).MicrophoneClockScreen,
+}));
+const OwnersPageScreen = lazy(async () => ({
+  default: (await import('../screens/report/OwnersPageScreen.tsx')).OwnersPageScreen,
+}));
+const PhotographsScreen = lazy(async () => ({
+  default: (await import('../screens/photographs/PhotographsScreen.tsx')).PhotographsScreen,
+}));
+const RecordingScreen = lazy(async () => ({
+  default: (await import('../screens/recording/RecordingScreen.tsx')).RecordingScreen,
+}));
+const RecordsScreen = lazy(async () => ({
+  default: (await import('../screens/records/RecordsScreen.tsx')).RecordsScreen,
+}));
 const StabilityScreen = lazy(async () => ({
   default: (await import('../screens/stability/StabilityScreen.tsx')).StabilityScreen,
 }));
+const SurveyScreen = lazy(async () => ({ default: (await import('../screens/survey/SurveyScreen.tsx')).SurveyScreen }));
+const TakeScreen = lazy(async () => ({ default: (await import('../screens/take/TakeScreen.tsx')).TakeScreen }));
+const VisitFormScreen = lazy(async () => ({
+  default: (await import('../screens/visitForm/VisitFormScreen.tsx')).VisitFormScreen,
+}));
+const VisitTorqueScreen = lazy(async () => ({
+  default: (await import('../screens/torque/VisitTorqueScreen.tsx')).VisitTorqueScreen,
+}));
+
+type Props = { readonly route: Route; readonly records: Records };
 
 /** The key makes a screen start afresh when its subject changes. */
-export function ScreenOfRoute({ route, records }: { readonly route: Route; readonly records: Records }) {
+export function ScreenOfRoute(props: Props) {
+  return (
+    <Suspense fallback={<ReadState observed={{ state: 'loading' }} />}>
+      <Screen {...props} />
+    </Suspense>
+  );
+}
+
+function Screen({ route, records }: Props) {
   switch (route.screen) {
     case 'workshop':
       return <WorkshopScreen records={records} />;
@@ -40,11 +74,7 @@ export function ScreenOfRoute({ route, records }: { readonly route: Route; reado
     case 'owners-page':
       return <OwnersPageScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'stability':
-      return (
-        <Suspense fallback={<ReadState observed={{ state: 'loading' }} />}>
-          <StabilityScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />
-        </Suspense>
-      );
+      return <StabilityScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'hearing':
       return <HearingScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'long-record':
