@@ -27,7 +27,7 @@ export function heldView(found: readonly FoundJob[], { alarm, grouping, whose }:
   const jobs: HeldJob[] = [];
   const unjudged: UnjudgedJob[] = [];
   for (const one of wanted) {
-    const judged = heldSpan(one.job, one.course, alarm);
+    const judged = heldSpan(one.job, one.course, alarm, one.laterWorkOn);
     if (judged.isJudged) jobs.push({ instrument: one.instrument, blockKind: one.blockKind, held: judged.held });
     else unjudged.push({ found: one, visitCount: judged.visitCount });
   }

@@ -3,7 +3,7 @@ import { formatDate, formatNoteRange, formatYears } from '../../piano/format.ts'
 import type { PinBlockKind } from '../../piano/instrument.ts';
 import type { HeldGroup, HeldJob } from '../../stability/acrossInstruments/heldGroups.ts';
 import { type Job, WORK_KINDS } from '../../stability/acrossInstruments/jobs.ts';
-import type { SpanEnd, SpanRow } from '../../ui/held/spanRow.ts';
+import type { SpanRow } from '../../ui/held/spanRow.ts';
 import { texts } from '../../ui/texts.ts';
 
 const words = texts.held;
@@ -25,14 +25,11 @@ export function groupWords({ key }: HeldGroup): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-export function endOf({ held }: HeldJob): SpanEnd {
-  if (!held.span.hasEnded) return 'holding';
-  return held.endState;
-}
-
 export function endWords(job: HeldJob): string {
-  const end = endOf(job);
-  return end === 'holding' ? words.table.held : words.table.ended[end](formatDate(job.held.toOn));
+  const end = job.held.endState;
+  if (end !== 'holding') return words.table.ended[end](formatDate(job.held.toOn));
+  const { takenBackOn } = job.held;
+  return takenBackOn === null ? words.table.held : words.table.takenBack(formatDate(takenBackOn));
 }
 
 export function spanRow(job: HeldJob): SpanRow {
@@ -43,7 +40,7 @@ export function spanRow(job: HeldJob): SpanRow {
     detail: words.spans.detail(workWords(held.job), formatYears(held.span.exitYears), endWords(job)),
     fromYears: held.span.entryYears,
     toYears: held.span.exitYears,
-    end: endOf(job),
+    end: held.endState,
   };
 }
 

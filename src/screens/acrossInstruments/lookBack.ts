@@ -12,6 +12,8 @@ export type FoundJob = {
   readonly blockKind: PinBlockKind | null;
   readonly job: Job;
   readonly course: readonly StateOnDate[];
+  /** Dates of all later work on the instrument. */
+  readonly laterWorkOn: readonly string[];
 };
 
 export type LookBackNews =
@@ -69,7 +71,9 @@ async function lookBackOn({ instrument, jobs }: Planned, tools: LookBackTools, t
         tell({ kind: 'visit', name, doneCount, allCount }),
       );
       if (tools.isStopped()) return;
-      tell({ kind: 'found', found: { instrument, blockKind: blockKindAt(instrument, job, jobs), job, course } });
+      const laterWorkOn = jobs.map(({ doneOn }) => doneOn).filter((date) => date > job.doneOn);
+      const blockKind = blockKindAt(instrument, job, jobs);
+      tell({ kind: 'found', found: { instrument, blockKind, job, course, laterWorkOn } });
     }
   } catch (error) {
     if (tools.isStopped()) return;

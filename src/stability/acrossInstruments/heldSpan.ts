@@ -15,6 +15,8 @@ export type HeldSpan = {
   readonly toOn: string;
   /** What ended it; `holding` where nothing did. */
   readonly endState: Exclude<VerdictState, 'not enough evidence'>;
+  /** When an alarm was raised that the last verdict took back. */
+  readonly takenBackOn: string | null;
 };
 
 export type JudgedJob =
@@ -24,15 +26,26 @@ export type JudgedJob =
 
 /**
  * Observation begins at the visit before the first verdict: until then nothing could have been found, so those years prove nothing.
- * It ends at the first visit whose verdict is the alarm or worse, or else at the last one that had a verdict.
+ * It ends at the first visit whose verdict is the alarm or worse, or else at the last one that had a verdict. A verdict at every visit
+ * raises a false alarm sooner or later; so an alarm that the last verdict, which knows more, takes back does not count, unless work
+ * was done in between that may have mended what it meant.
+ * @param laterWorkOn dates of all work on the instrument after the job
  */
-export function heldSpan(job: Job, course: readonly StateOnDate[], alarm: Alarm): JudgedJob {
+export function heldSpan(
+  job: Job,
+  course: readonly StateOnDate[],
+  alarm: Alarm,
+  laterWorkOn: readonly string[] = [],
+): JudgedJob {
   const isKnown = ({ state }: StateOnDate) => state !== 'not enough evidence';
+  const isAlarm = ({ state }: StateOnDate) => state === 'giving way' || (alarm === 'watch' && state === 'watch');
   const first = course.findIndex(isKnown);
   const last = course.findLast(isKnown);
   const fromOn = course[first - 1]?.visitedOn;
   if (!last || fromOn === undefined) return { isJudged: false, job, visitCount: course.length };
-  const end = course.find(({ state }) => state === 'giving way' || (alarm === 'watch' && state === 'watch'));
+  const raised = course.find(isAlarm);
+  const isMended = raised !== undefined && laterWorkOn.some((date) => date > raised.visitedOn);
+  const end = raised && (isMended || isAlarm(last)) ? raised : undefined;
   const toOn = (end ?? last).visitedOn;
   const span = {
     entryYears: yearsBetween(job.doneOn, fromOn),
@@ -40,5 +53,6 @@ export function heldSpan(job: Job, course: readonly StateOnDate[], alarm: Alarm)
     hasEnded: end !== undefined,
   };
   const endState = end?.state === 'watch' || end?.state === 'giving way' ? end.state : 'holding';
-  return { isJudged: true, held: { job, span, fromOn, toOn, endState } };
+  const takenBackOn = raised && !end ? raised.visitedOn : null;
+  return { isJudged: true, held: { job, span, fromOn, toOn, endState, takenBackOn } };
 }

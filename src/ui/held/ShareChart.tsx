@@ -60,7 +60,7 @@ export function ShareChart({ summary, points, atRisk }: ShareChartProps) {
             width={60}
             domain={[0, 1]}
             ticks={SHARES}
-            tickFormatter={formatShare}
+            tickFormatter={(share: number) => (share === 0 ? '0' : formatShare(share))}
             tick={AXIS_TEXT}
             stroke="var(--rule-strong)"
           />

@@ -54,6 +54,7 @@ export const heldTexts = {
     from: (from: string, to: string) => `${from} to ${to}`,
     yearsFrom: (from: string, to: string) => `${from} to ${to}`,
     held: 'still holding',
+    takenBack: (date: string) => `still holding; a doubt of ${date} was taken back`,
     ended: {
       watch: (date: string) => `watch since ${date}`,
       'giving way': (date: string) => `giving way since ${date}`,
@@ -106,6 +107,7 @@ export const heldTexts = {
     lines: [
       'Years count from the day of the work. An instrument counts from the visit before its first verdict, as before that nothing could have been found.',
       'An end is dated by the visit that showed it; it came about since the visit before. One that still holds counts up to its last visit.',
+      'A verdict at every visit sounds a false alarm sooner or later. An alarm that the last verdict takes back does not count, unless work was done in between.',
       'Shares are the product-limit estimate of Kaplan and Meier (1958) with Greenwood’s uncertainty; their limits are made for small numbers (Fay, Brittain and Proschan 2013).',
       'Instruments that come back to the same workshop are no random sample, and those that hold may be visited less. A difference between two groups is a question, not an answer.',
     ],

@@ -18,7 +18,7 @@ const COURSE: readonly StateOnDate[] = [
 function found(name: string, fields: Partial<Instrument> = {}, course = COURSE): FoundJob {
   const instrument = exampleInstrument({ id: name as InstrumentId, name, pinBlockKind: 'laminated', ...fields });
   const job = { doneOn: '2020-01-01', kinds: ['restrung'], range: null } as const;
-  return { instrument, blockKind: instrument.pinBlockKind ?? null, job, course };
+  return { instrument, blockKind: instrument.pinBlockKind ?? null, job, course, laterWorkOn: [] };
 }
 
 describe('heldView', () => {

@@ -105,6 +105,16 @@ describe('heldSpan', () => {
     });
   });
 
+  it('does not count an alarm that the last verdict takes back, unless work may have mended it', () => {
+    const falseAlarm = [...failing.slice(0, 3), ...course(['2022-01-01', 'holding'])];
+    expect(heldSpan(job('2015-01-01'), falseAlarm, 'watch')).toMatchObject({
+      held: { toOn: '2022-01-01', endState: 'holding', takenBackOn: '2020-01-01', span: { hasEnded: false } },
+    });
+    expect(heldSpan(job('2015-01-01'), falseAlarm, 'watch', ['2020-06-01'])).toMatchObject({
+      held: { toOn: '2020-01-01', endState: 'watch', takenBackOn: null, span: { hasEnded: true } },
+    });
+  });
+
   it('does not count the years after the last verdict as held', () => {
     const held = heldSpan(
       job('2015-01-01'),
