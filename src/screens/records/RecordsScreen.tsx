@@ -5,6 +5,8 @@ import { texts } from '../../ui/texts.ts';
 import { BackupSection } from './BackupSection.tsx';
 import { BinSection } from './BinSection.tsx';
 import { ExportSection } from './ExportSection.tsx';
+import { ImportSection } from './ImportSection.tsx';
+import { RivalSection } from './RivalSection.tsx';
 import { StorageSection } from './StorageSection.tsx';
 
 const words = texts.records;
@@ -18,8 +20,10 @@ export function RecordsScreen({ records }: { readonly records: Records }) {
         trailLabel={texts.common.trail}
         subtitle={words.lead}
       />
+      <RivalSection records={records} />
       <BackupSection records={records} />
       <ExportSection records={records} />
+      <ImportSection records={records} />
       <StorageSection records={records} />
       <BinSection records={records} />
     </>

@@ -11,6 +11,12 @@ export function binWords({ what, instrumentName, visitedOn }: BinEntry): string 
   return [ownWords(what), visit, instrumentName].filter((part) => part !== null).join(', ');
 }
 
+/** Of any row that can be deleted; other tables by their names. */
+export function deletedWords({ table, row }: { readonly table: string; readonly row: unknown }): string {
+  const isKnown = Object.keys(words).includes(table);
+  return isKnown ? ownWords({ table, row } as Deleted) : table;
+}
+
 function ownWords(deleted: Deleted): string {
   switch (deleted.table) {
     case 'instruments':
