@@ -76,7 +76,9 @@ export const englishReportWords = {
     suspects: (names: string, isOne: boolean) =>
       `${names} ${isOne ? 'has' : 'have'} gone flat more than chance would explain, but it is not certain yet.`,
     others: (count: number, rate: string) =>
-      `The other ${count} strings keep their places: we are 95 % sure that none of them slips faster than ${rate} a year.`,
+      count === 1
+        ? `The other string keeps its place: we are 95 % sure that it does not slip faster than ${rate} a year.`
+        : `The other ${count} strings keep their places: we are 95 % sure that none of them slips faster than ${rate} a year.`,
     noComparison:
       'Nobody has yet measured how the piano was left and, at a later visit, how it was found again. Only that shows whether strings stay.',
     tooLittle: (count: number, length: string) =>
@@ -251,7 +253,7 @@ export const englishReportWords = {
     partial: (partial: number) =>
       `The line is the loudness of partial ${partial} from moment to moment, in decibels below its loudest: where it beats, the line goes up and down. Below it is the outline of the whole sound.`,
     loudness:
-      'Both sounds were brought to equal energy in the first second after the strike, without weighting by frequency; nothing else was changed.',
+      'Both sounds were brought to equal energy in the first second after the strike, without weighting by frequency, and given soft ends; nothing else was changed.',
     summary: (one: string, other: string, partial: number) =>
       `Loudness of partial ${partial} over time, for ${one} and for ${other}, one above the other.`,
   },
