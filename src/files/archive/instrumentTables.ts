@@ -22,6 +22,15 @@ export const instruments: TableSpec = {
       'Notes after which a plate strut breaks the row of tuning pins, as MIDI numbers',
     ),
     text('pin_block', 'pinBlock', 'The pin block in words'),
+    orAbsent.text(
+      'pin_block_kind',
+      'pinBlockKind',
+      'Kind of pin block, by which instruments are compared; empty: not known',
+      {
+        oneOf: ['original', 'repaired in place', 'solid planks', 'laminated', 'densified laminate', 'other'],
+      },
+    ),
+    orAbsent.number('tuning_pin_diameter_mm', 'tuningPinDiameterMm', 'Diameter of the tuning pins; empty: not known'),
     text('remark', 'remark', 'Remark'),
     orAbsent.text('owner_name', 'ownerName', 'Owner; empty where nobody said or where owners were left out'),
     orAbsent.text('owner_address', 'ownerAddress', 'Where it stands; empty where nobody said or owners were left out'),
