@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { isMainThread } from 'node:worker_threads';
 import { accuracyTables } from './accuracyTables.ts';
 import { measureAccuracyTakes } from './accuracyTakes.ts';
+import { archiveTable } from './archiveTable.ts';
 import type { Bench, BenchSize } from './bench.ts';
 import { answerJobs, createBenchPool } from './benchPool.ts';
 import { boundTable } from './boundTable.ts';
@@ -31,6 +32,7 @@ const TABLE_NAMES = [
   'grand',
   'survey',
   'speed',
+  'archive',
   'browser',
 ] as const;
 type TableName = (typeof TABLE_NAMES)[number];
@@ -86,6 +88,7 @@ function tablesOf(bench: Bench): Record<TableName, () => Promise<void>> {
       await commandLineTables(bench);
       noteSpeedTables(bench);
     },
+    archive: () => archiveTable(bench),
     browser: async () => (await import('./browserTable.ts')).browserTable(bench),
   };
 }

@@ -6,18 +6,26 @@
  * put before it; reading takes one off again.
  */
 import { isIsoDate } from '../csvTable.ts';
+import { quotedCell } from './csvText.ts';
 import type { Column, ColumnType } from './tableSpec.ts';
 import { isPlainObject, readTaggedJson, specialText, writeTaggedJson } from './taggedJson.ts';
 
-/** The cell, or undefined where the column cannot hold the value; never the empty cell. */
+/** The cell as it stands in the file, or undefined where the column cannot hold the value; never the empty cell. */
 export type CellWriter = (value: unknown) => string | undefined;
-export type CellRead = { readonly value: unknown } | { readonly fault: string };
-/** Of a cell that is not empty. */
-export type CellReader = (cell: string) => CellRead;
+/** Of a cell that is not empty: its value, or what is wrong with it. */
+export type CellReader = (cell: string) => unknown;
+
+export class UnreadableCell {
+  readonly fault: string;
+  constructor(fault: string) {
+    this.fault = fault;
+  }
+}
 
 export function cellWriter(column: Column): CellWriter {
   const write = WRITERS[column.type];
   const { oneOf, minimum = -Infinity, maximum = Infinity } = column;
+  if (oneOf === undefined && column.minimum === undefined && column.maximum === undefined) return write;
   return (value) => {
     if (oneOf !== undefined && !oneOf.includes(value as string | number)) return undefined;
     if (typeof value === 'number' && (value < minimum || value > maximum)) return undefined;
@@ -28,15 +36,15 @@ export function cellWriter(column: Column): CellWriter {
 export function cellReader(column: Column): CellReader {
   const read = READERS[column.type];
   const { oneOf, minimum = -Infinity, maximum = Infinity } = column;
+  if (oneOf === undefined && column.minimum === undefined && column.maximum === undefined) return read;
   return (cell) => {
-    const outcome = read(cell);
-    if ('fault' in outcome) return outcome;
-    const { value } = outcome;
+    const value = read(cell);
+    if (value instanceof UnreadableCell) return value;
     if (oneOf !== undefined && !oneOf.includes(value as string | number))
-      return { fault: `has to be one of ${oneOf.join(', ')}, got "${shortened(cell)}"` };
+      return new UnreadableCell(`has to be one of ${oneOf.join(', ')}, got "${shortened(cell)}"`);
     if (typeof value === 'number' && (value < minimum || value > maximum))
-      return { fault: `has to be ${rangeText(minimum, maximum)}, got ${shortened(cell)}` };
-    return outcome;
+      return new UnreadableCell(`has to be ${rangeText(minimum, maximum)}, got ${shortened(cell)}`);
+    return value;
   };
 }
 
@@ -51,30 +59,24 @@ const WRITERS: Readonly<Record<ColumnType, CellWriter>> = {
   boolean: (value) => (typeof value === 'boolean' ? String(value) : undefined),
   date: (value) => (typeof value === 'string' && isIsoDate(value) ? value : undefined),
   time: (value) => (typeof value === 'string' && isTime(value) ? value : undefined),
-  list: (value) => (Array.isArray(value) ? writeTaggedJson(value) : undefined),
-  object: (value) => (isPlainObject(value) ? writeTaggedJson(value) : undefined),
+  list: (value) => (Array.isArray(value) ? quotedCell(writeTaggedJson(value)) : undefined),
+  object: (value) => (isPlainObject(value) ? quotedCell(writeTaggedJson(value)) : undefined),
 };
 
 const READERS: Readonly<Record<ColumnType, CellReader>> = {
-  text: (cell) => ({ value: readText(cell) }),
+  text: readText,
   number: readNumber,
-  integer: (cell) =>
-    /^-?\d{1,15}$/.test(cell)
-      ? { value: Number(cell) }
-      : { fault: `has to be a whole number, got "${shortened(cell)}"` },
-  boolean: (cell) =>
-    cell === 'true' || cell === 'false'
-      ? { value: cell === 'true' }
-      : { fault: `has to be true or false, got "${shortened(cell)}"` },
-  date: (cell) =>
-    isIsoDate(cell) ? { value: cell } : { fault: `has to be a date such as 2021-04-30, got "${shortened(cell)}"` },
-  time: (cell) =>
-    isTime(cell)
-      ? { value: cell }
-      : { fault: `has to be a date and time such as 2021-04-30T09:15:00Z, got "${shortened(cell)}"` },
+  integer: (cell) => (/^-?\d{1,15}$/.test(cell) ? Number(cell) : wrong(cell, 'a whole number')),
+  boolean: (cell) => (cell === 'true' || cell === 'false' ? cell === 'true' : wrong(cell, 'true or false')),
+  date: (cell) => (isIsoDate(cell) ? cell : wrong(cell, 'a date such as 2021-04-30')),
+  time: (cell) => (isTime(cell) ? cell : wrong(cell, 'a date and time such as 2021-04-30T09:15:00Z')),
   list: (cell) => readJson(cell, Array.isArray, 'a list in JSON, such as [1,2]'),
   object: (cell) => readJson(cell, isPlainObject, 'an object in JSON, such as {"a":1}'),
 };
+
+function wrong(cell: string, wanted: string, hint = ''): UnreadableCell {
+  return new UnreadableCell(`has to be ${wanted}, got "${shortened(cell)}"${hint}`);
+}
 
 /** What a spreadsheet may take for a formula, and the apostrophe itself. Full-width signs are read as formulas by some. */
 const LOOKS_LIKE_FORMULA = /^[=+\-@\t\r\n'＝＋－＠]/;
@@ -83,7 +85,7 @@ const HALF_CHARACTER = /\p{Surrogate}/u;
 
 function writeText(value: string): string | undefined {
   if (HALF_CHARACTER.test(value)) return undefined;
-  return LOOKS_LIKE_FORMULA.test(value) ? `'${value}` : value;
+  return quotedCell(LOOKS_LIKE_FORMULA.test(value) ? `'${value}` : value);
 }
 
 function readText(cell: string): string {
@@ -92,21 +94,24 @@ function readText(cell: string): string {
 
 export function writeNumber(value: number): string {
   if (!Number.isFinite(value) || Object.is(value, -0)) return specialText(value);
-  const text = String(value);
-  return text.includes('e') ? text.replace('e', 'E') : text;
+  const size = Math.abs(value);
+  return size >= SMALLEST_PLAIN && size < LARGEST_PLAIN ? String(value) : String(value).replace('e', 'E');
 }
+
+/** Between these the language writes no exponent (ECMA-262, Number::toString). */
+const SMALLEST_PLAIN = 1e-6;
+const LARGEST_PLAIN = 1e21;
 
 const NOT_A_DECIMAL = /[^0-9eE.+-]/;
 
-function readNumber(cell: string): CellRead {
+function readNumber(cell: string): number | UnreadableCell {
   const value = Number(cell);
-  if (Number.isFinite(value) && !NOT_A_DECIMAL.test(cell)) return { value };
+  if (Number.isFinite(value) && !NOT_A_DECIMAL.test(cell)) return value;
   const special = cell.toUpperCase();
-  if (special === 'INF' || special === '+INF') return { value: Infinity };
-  if (special === '-INF') return { value: -Infinity };
-  if (special === 'NAN') return { value: Number.NaN };
-  const hint = /^-?\d+,\d+$/.test(cell) ? ' (write the decimal point as a point)' : '';
-  return { fault: `has to be a number, got "${shortened(cell)}"${hint}` };
+  if (special === 'INF' || special === '+INF') return Infinity;
+  if (special === '-INF') return -Infinity;
+  if (special === 'NAN') return Number.NaN;
+  return wrong(cell, 'a number', /^-?\d+,\d+$/.test(cell) ? ' (write the decimal point as a point)' : '');
 }
 
 /** As the records take it: any text that starts with a calendar date and a time of day, without line breaks. */
@@ -114,10 +119,10 @@ function isTime(value: string): boolean {
   return /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}[^\s"',]{0,20}$/.test(value) && isIsoDate(value.slice(0, 10));
 }
 
-function readJson(cell: string, isRight: (value: unknown) => boolean, wanted: string): CellRead {
+function readJson(cell: string, isRight: (value: unknown) => boolean, wanted: string): unknown {
   const outcome = readTaggedJson(cell);
-  if (!outcome.ok) return { fault: `${outcome.fault}; it has to be ${wanted}` };
-  return isRight(outcome.value) ? { value: outcome.value } : { fault: `has to be ${wanted}, got "${shortened(cell)}"` };
+  if (!outcome.ok) return new UnreadableCell(`${outcome.fault}; it has to be ${wanted}`);
+  return isRight(outcome.value) ? outcome.value : wrong(cell, wanted);
 }
 
 const LONGEST_QUOTED = 40;

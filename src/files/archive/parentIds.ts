@@ -41,8 +41,8 @@ export function singleReferences(spec: TableSpec): readonly SingleReference[] {
   if (before) return before;
   const references = spec.foreignKeys.flatMap(({ columns: [columnName, ...others], table }) => {
     const column = spec.columns.find(({ name }) => name === columnName);
-    const [path] = column?.path ?? [];
-    return path === undefined || columnName === undefined || others.length > 0
+    const [path, ...inner] = column?.path ?? [];
+    return path === undefined || inner.length > 0 || columnName === undefined || others.length > 0
       ? []
       : [{ path, column: columnName, table }];
   });

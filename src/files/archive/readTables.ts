@@ -121,8 +121,8 @@ async function* noRows(): AsyncGenerator<ReadRow[]> {
   yield* [];
 }
 
-/** Few enough that a batch of takes with all their partials is some megabytes. */
-const MOST_TAKES = 256;
+/** A survey or so: with all their partials about a megabyte. */
+const MOST_TAKES = 88;
 
 async function* takes(reading: ArchiveReading): AsyncGenerator<ArchiveBatch> {
   const tables: MeasuredTables = {

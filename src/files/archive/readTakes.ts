@@ -62,48 +62,75 @@ type OfReading = { readonly id: string; readonly earlierNumber: number };
 async function withPartials(reading: PlainObject, of: OfReading, tables: MeasuredTables, complain: Complain) {
   if (reading.partials !== undefined) return reading;
   const partials: PartialReading[] = [];
-  const numbers = new Set<unknown>();
-  for (let found = await rowOf(tables.partials, of.id); found; found = await rowOf(tables.partials, of.id)) {
-    const { readingId: _, earlierNumber, ...fields } = found.row;
-    if (earlierNumber !== of.earlierNumber) break;
-    tables.partials.next();
-    const { partialNumber } = fields;
-    if (numbers.has(partialNumber))
+  const { partials: cursor, beats, components } = tables;
+  for (let found = await rowOf(cursor, of.id); found; found = cursor.current() ?? (await rowOf(cursor, of.id))) {
+    const key = keyOf(found);
+    if (key.readingId !== of.id || key.earlierNumber !== of.earlierNumber) break;
+    cursor.next();
+    const partial = found.row.partial as { -readonly [Key in keyof PartialReading]: PartialReading[Key] };
+    const { partialNumber } = partial;
+    if (partials.some((before) => before.partialNumber === partialNumber))
       complain({
-        file: tables.partials.file,
+        file: cursor.file,
         row: found.number,
         column: 'partial_number',
-        message: `${String(partialNumber)} stands twice for one reading`,
+        message: `${partialNumber} stands twice for one reading`,
       });
-    numbers.add(partialNumber);
-    const key = { ...of, partialNumber };
-    const beats = await linesOf<Beat>(tables.beats, key);
-    const components = await linesOf<PartialComponent>(tables.components, key);
-    partials.push({ ...(fields as unknown as PartialReading), beats, components });
+    partial.beats = NO_LINES;
+    partial.components = NO_LINES;
+    const hasBeats = isNext(beats, of, partialNumber);
+    if (hasBeats === true || (hasBeats !== false && (await hasBeats)))
+      partial.beats = await linesOf<Beat>(beats, of, partialNumber);
+    const hasComponents = isNext(components, of, partialNumber);
+    if (hasComponents === true || (hasComponents !== false && (await hasComponents)))
+      partial.components = await linesOf<PartialComponent>(components, of, partialNumber);
+    partials.push(partial);
   }
-  return { ...reading, partials };
+  reading.partials = partials;
+  return reading;
 }
 
-async function linesOf<Line>(
-  cursor: RowCursor,
-  { id, earlierNumber, partialNumber }: OfReading & { partialNumber: unknown },
-) {
+const NO_LINES: never[] = [];
+
+type LineKey = { readonly readingId: unknown; readonly earlierNumber: unknown; readonly partialNumber?: unknown };
+
+function keyOf({ row }: ReadRow): LineKey {
+  return row.of as LineKey;
+}
+
+/** Waits for rows only where none is at hand: most of the time one is. */
+function isNext(cursor: RowCursor, of: OfReading, partialNumber: number): boolean | Promise<boolean> {
+  const found = cursor.current();
+  if (found !== undefined) return isOfPartial(found, of, partialNumber);
+  return rowOf(cursor, of.id).then((row) => row !== undefined && isOfPartial(row, of, partialNumber));
+}
+
+function isOfPartial(found: ReadRow, { id, earlierNumber }: OfReading, partialNumber: number): boolean {
+  const key = keyOf(found);
+  return key.readingId === id && key.earlierNumber === earlierNumber && key.partialNumber === partialNumber;
+}
+
+async function linesOf<Line>(cursor: RowCursor, of: OfReading, partialNumber: number): Promise<Line[]> {
   const lines: Line[] = [];
-  for (;;) {
-    const found = cursor.current() ?? (await rowOf(cursor, id));
-    if (found === undefined) return lines;
-    const { readingId, earlierNumber: number, partialNumber: partial, ...fields } = found.row;
-    if (readingId !== id || number !== earlierNumber || partial !== partialNumber) return lines;
-    cursor.next();
-    lines.push(fields as Line);
+  for (let isMore: boolean = true; isMore; ) {
+    for (let found = cursor.current(); found && isOfPartial(found, of, partialNumber); found = cursor.current()) {
+      lines.push(found.row.line as Line);
+      cursor.next();
+    }
+    isMore = cursor.current() === undefined && (await cursor.fetch());
   }
+  return lines;
 }
 
 /** The row at the cursor where it belongs to this take. */
 async function rowOf(cursor: RowCursor, id: string): Promise<ReadRow | undefined> {
   let found = cursor.current();
   while (found === undefined && (await cursor.fetch())) found = cursor.current();
-  return found?.row.readingId === id ? found : undefined;
+  return found !== undefined && readingIdOf(found) === id ? found : undefined;
+}
+
+function readingIdOf({ row }: ReadRow): unknown {
+  return row.readingId ?? (row.of as LineKey | undefined)?.readingId;
 }
 
 /** What is left once all takes were read belongs to none, or stands out of order. */
@@ -113,6 +140,6 @@ export async function checkLeftOver(cursor: RowCursor, complain: Complain): Prom
 }
 
 function outOfOrder(file: string, { row, number }: ReadRow, complain: Complain): void {
-  const message = `does not follow the order of readings.csv, or is of no reading there (${JSON.stringify(String(row.readingId).slice(0, 80))})`;
+  const message = `does not follow the order of readings.csv, or is of no reading there (${JSON.stringify(String(readingIdOf({ row, number })).slice(0, 80))})`;
   complain({ file, row: number, column: null, message });
 }

@@ -123,14 +123,13 @@ export const earlierReadings: TableSpec = {
 };
 
 const ofReading = [
-  required.text('reading_id', 'readingId', 'The take'),
+  required.text('reading_id', 'of.readingId', 'The take'),
   required.integer(
     'earlier_number',
-    'earlierNumber',
+    'of.earlierNumber',
     '0 for the reading in readings.csv, else the number of the row in earlier-readings.csv',
     { minimum: 0 },
   ),
-  required.integer('partial_number', 'partialNumber', '1 for the lowest partial', { minimum: 1 }),
 ];
 
 export const partials: TableSpec = {
@@ -139,19 +138,27 @@ export const partials: TableSpec = {
   description: 'One partial of a reading a row. Rows follow the order of readings.csv',
   columns: [
     ...ofReading,
-    required.number('frequency_hz', 'frequencyHz', 'Frequency, Hz'),
-    required.number('frequency_hz_u', 'frequencyStandardUncertaintyHz', `${U} frequency_hz`),
-    required.number('level_dbfs', 'levelDbfs', 'Level at the start of the tone against full scale, dB'),
-    required.number('snr_db', 'snrDb', 'Signal to noise within the band of the partial, dB'),
-    orNull.number('prompt_decay_s', 'promptDecayTimeS', 'Prompt sound: time for 60 dB, s'),
-    orNull.number('after_decay_s', 'afterDecayTimeS', 'Aftersound: time for 60 dB, s'),
+    required.integer('partial_number', 'partial.partialNumber', '1 for the lowest partial', { minimum: 1 }),
+    required.number('frequency_hz', 'partial.frequencyHz', 'Frequency, Hz'),
+    required.number('frequency_hz_u', 'partial.frequencyStandardUncertaintyHz', `${U} frequency_hz`),
+    required.number('level_dbfs', 'partial.levelDbfs', 'Level at the start of the tone against full scale, dB'),
+    required.number('snr_db', 'partial.snrDb', 'Signal to noise within the band of the partial, dB'),
+    orNull.number('prompt_decay_s', 'partial.promptDecayTimeS', 'Prompt sound: time for 60 dB, s'),
+    orNull.number('after_decay_s', 'partial.afterDecayTimeS', 'Aftersound: time for 60 dB, s'),
   ],
   key: ['reading_id', 'earlier_number', 'partial_number'],
   foreignKeys: [reference('reading_id', 'readings')],
   optionalGroups: {},
+  apart: { partial: ['beats', 'components'] },
 };
 
-const ofPartial = {
+const ofPartial = [
+  ...ofReading,
+  required.integer('partial_number', 'of.partialNumber', '1 for the lowest partial', { minimum: 1 }),
+];
+
+const linesOfPartial = {
+  key: [],
   foreignKeys: [
     {
       columns: ['reading_id', 'earlier_number', 'partial_number'],
@@ -167,13 +174,12 @@ export const beats: TableSpec = {
   title: 'Beats',
   description: 'One beat of a partial a row. Rows follow the order of partials.csv',
   columns: [
-    ...ofReading,
-    required.number('rate_hz', 'rateHz', 'Rate, Hz'),
-    required.number('rate_hz_u', 'rateStandardUncertaintyHz', `${U} rate_hz`),
-    required.number('depth_db', 'depthDb', 'Peak to trough of the envelope without the decay, dB'),
+    ...ofPartial,
+    required.number('rate_hz', 'line.rateHz', 'Rate, Hz'),
+    required.number('rate_hz_u', 'line.rateStandardUncertaintyHz', `${U} rate_hz`),
+    required.number('depth_db', 'line.depthDb', 'Peak to trough of the envelope without the decay, dB'),
   ],
-  key: [],
-  ...ofPartial,
+  ...linesOfPartial,
 };
 
 export const components: TableSpec = {
@@ -181,14 +187,13 @@ export const components: TableSpec = {
   title: 'Components',
   description: 'One damped sinusoid within a partial a row. Rows follow the order of partials.csv',
   columns: [
-    ...ofReading,
-    required.number('frequency_hz', 'frequencyHz', 'Frequency, Hz'),
-    required.number('frequency_hz_u', 'frequencyStandardUncertaintyHz', `${U} frequency_hz`),
-    required.number('level_dbfs', 'levelDbfs', 'Level at the start of the tone against full scale, dB'),
-    required.number('decay_s', 'decayTimeS', 'Time for 60 dB, s'),
+    ...ofPartial,
+    required.number('frequency_hz', 'line.frequencyHz', 'Frequency, Hz'),
+    required.number('frequency_hz_u', 'line.frequencyStandardUncertaintyHz', `${U} frequency_hz`),
+    required.number('level_dbfs', 'line.levelDbfs', 'Level at the start of the tone against full scale, dB'),
+    required.number('decay_s', 'line.decayTimeS', 'Time for 60 dB, s'),
   ],
-  key: [],
-  ...ofPartial,
+  ...linesOfPartial,
 };
 
 export const sounds: TableSpec = {

@@ -3,7 +3,8 @@
  * `further` as JSON, so that nothing of a row is lost, whatever program wrote it.
  */
 import { midiToName, nameToMidi } from '../../piano/note.ts';
-import { type CellReader, type CellWriter, cellReader, cellWriter, shortened } from './cellValues.ts';
+import { type CellReader, type CellWriter, cellReader, cellWriter, shortened, UnreadableCell } from './cellValues.ts';
+import { quotedCell } from './csvText.ts';
 import { type Column, furtherColumn, type TableSpec } from './tableSpec.ts';
 import { ABSENT, isPlainObject, type PlainObject, readTaggedJson, writeTaggedJson } from './taggedJson.ts';
 
@@ -12,11 +13,14 @@ type Branch = {
   readonly children: Map<string, Leaf | Branch>;
   /** Undefined where the object has to be there. */
   readonly whenEmpty: 'null' | 'absent' | undefined;
+  /** Fields that have a table of their own. */
+  readonly apart: readonly string[];
 };
 
 export type RowEncoder = {
   /** All columns in their order, `further` last. */
   readonly header: readonly string[];
+  /** As they stand in the file. */
   cells(row: object): string[];
 };
 
@@ -35,14 +39,14 @@ export function createRowEncoder(spec: TableSpec): RowEncoder {
       const cells = new Array<string>(header.length).fill('');
       const further = encode(root, row as PlainObject, cells);
       for (const { nameIndex, midiIndex } of names) cells[nameIndex] = noteName(cells[midiIndex] ?? '');
-      if (further !== undefined) cells[furtherIndex] = writeTaggedJson(further);
+      if (further !== undefined) cells[furtherIndex] = quotedCell(writeTaggedJson(further));
       return cells;
     },
   };
 }
 
 function rootBranch(spec: TableSpec): Branch {
-  const root: Branch = { children: new Map(), whenEmpty: undefined };
+  const root: Branch = { children: new Map(), whenEmpty: undefined, apart: apartIn(spec, '') };
   spec.columns.forEach((column, index) => {
     const key = column.path.at(-1);
     if (key === undefined) return;
@@ -52,7 +56,11 @@ function rootBranch(spec: TableSpec): Branch {
   return root;
 }
 
-function branchAt(root: Branch, path: readonly string[], { optionalGroups }: TableSpec): Branch {
+function apartIn({ apart = {} }: TableSpec, group: string): readonly string[] {
+  return apart[group] ?? [];
+}
+
+function branchAt(root: Branch, path: readonly string[], spec: TableSpec): Branch {
   let branch = root;
   path.forEach((key, depth) => {
     const found = branch.children.get(key);
@@ -60,7 +68,8 @@ function branchAt(root: Branch, path: readonly string[], { optionalGroups }: Tab
       branch = found;
       return;
     }
-    const made: Branch = { children: new Map(), whenEmpty: optionalGroups[path.slice(0, depth + 1).join('.')] };
+    const group = path.slice(0, depth + 1).join('.');
+    const made: Branch = { children: new Map(), whenEmpty: spec.optionalGroups[group], apart: apartIn(spec, group) };
     branch.children.set(key, made);
     branch = made;
   });
@@ -70,27 +79,23 @@ function branchAt(root: Branch, path: readonly string[], { optionalGroups }: Tab
 /** Fills the cells and returns what they could not hold. */
 function encode(branch: Branch, object: PlainObject, cells: string[]): PlainObject | undefined {
   let further: PlainObject | undefined;
-  const keep = (key: string, value: unknown) => {
-    further ??= {};
-    further[key] = value;
-  };
   let metCount = 0;
   for (const key in object) {
     const value = object[key];
-    if (value === undefined) continue;
+    if (value === undefined || branch.apart.includes(key)) continue;
     const child = branch.children.get(key);
-    if (child === undefined) {
-      keep(key, value);
-      continue;
-    }
-    metCount += 1;
-    if ('children' in child) {
-      const rest = encodeGroup(child, value, cells);
-      if (rest !== NOTHING) keep(key, rest);
-    } else if (!encodeLeaf(child, value, cells)) keep(key, value);
+    if (child !== undefined) metCount += 1;
+    const rest = child === undefined ? value : encodeChild(child, value, cells);
+    if (rest === NOTHING) continue;
+    further ??= {};
+    further[key] = rest;
   }
-  if (metCount < branch.children.size) keepAbsent(branch, object, keep);
-  return further;
+  return metCount < branch.children.size ? withAbsent(branch, object, further) : further;
+}
+
+function encodeChild(child: Leaf | Branch, value: unknown, cells: string[]): unknown {
+  if ('children' in child) return encodeGroup(child, value, cells);
+  return encodeLeaf(child, value, cells) ? NOTHING : value;
 }
 
 function encodeLeaf({ column, index, write }: Leaf, value: unknown, cells: string[]): boolean {
@@ -118,12 +123,16 @@ function isEmpty(branch: Branch, cells: readonly string[]): boolean {
   return true;
 }
 
-function keepAbsent(branch: Branch, object: PlainObject, keep: (key: string, value: unknown) => void): void {
+function withAbsent(branch: Branch, object: PlainObject, before: PlainObject | undefined): PlainObject | undefined {
+  let further = before;
   for (const [key, child] of branch.children) {
     if (object[key] !== undefined) continue;
     const whenEmpty = 'children' in child ? child.whenEmpty : child.column.empty;
-    if (whenEmpty !== 'absent') keep(key, ABSENT);
+    if (whenEmpty === 'absent') continue;
+    further ??= {};
+    further[key] = ABSENT;
   }
+  return further;
 }
 
 function noteName(midiCell: string): string {
@@ -217,64 +226,76 @@ function planOf(spec: TableSpec, header: readonly string[]): Plan {
 }
 
 function decode(plan: Plan, cells: readonly string[], onFault: CellFault): PlainObject | undefined {
+  const objects: (PlainObject | undefined)[] = plan.groups.map(({ whenEmpty }) =>
+    whenEmpty === undefined ? {} : undefined,
+  );
   let isSound = true;
-  const fault: CellFault = (column, message) => {
-    isSound = false;
-    onFault(column, message);
-  };
-  const objects: (PlainObject | undefined)[] = new Array(plan.groups.length);
-  objects[0] = {};
-  const refused: Slot[] = [];
-  const empty: Slot[] = [...plan.missing];
+  let later: Slot[] | undefined;
   for (let index = 0; index < plan.slots.length; index++) {
     const slot = plan.slots[index];
     if (slot === undefined) continue;
     const cell = cells[index] ?? '';
     if (cell === '') {
-      empty.push(slot);
+      if (fillEmpty(slot, objects[slot.group])) continue;
+      later ??= [];
+      later.push(slot);
       continue;
     }
-    const outcome = slot.read(cell);
-    if ('fault' in outcome) fault(slot.column.name, outcome.fault);
-    else objectOf(plan, objects, slot.group)[slot.key] = outcome.value;
+    const value = slot.read(cell);
+    if (value instanceof UnreadableCell) {
+      isSound = false;
+      onFault(slot.column.name, value.fault);
+    } else objectAt(objects, slot.group)[slot.key] = value;
   }
-  fillGroups(plan, objects);
-  for (const slot of empty) fillEmpty(slot, objects, refused);
-  checkNames(plan, cells, fault);
+  linkGroups(plan, objects);
+  const fault: CellFault = (column, message) => {
+    isSound = false;
+    onFault(column, message);
+  };
+  const refused = later === undefined && plan.missing.length === 0 ? NONE : stillEmpty(plan, later ?? [], objects);
+  if (plan.names.length > 0) checkNames(plan, cells, fault);
   const row = mergeFurther(plan, objects[0], cells, fault);
   for (const slot of refused) if (!hasValue(row, slot)) fault(slot.column.name, 'is empty and has to have a value');
   return isSound ? row : undefined;
 }
 
-function objectOf(plan: Plan, objects: (PlainObject | undefined)[], index: number): PlainObject {
-  const found = objects[index];
-  if (found) return found;
-  const group = plan.groups[index];
-  if (group === undefined) throw new RangeError(`there is no group ${index} in a row`);
-  const made: PlainObject = {};
-  objects[index] = made;
-  objectOf(plan, objects, group.parent)[group.key] = made;
-  return made;
-}
+const NONE: readonly Slot[] = [];
 
-/** An optional group that no cell speaks of is null or absent; one that has to be there is made. */
-function fillGroups(plan: Plan, objects: (PlainObject | undefined)[]): void {
-  plan.groups.forEach(({ key, parent, whenEmpty }, index) => {
-    if (objects[index] !== undefined) return;
-    if (whenEmpty === undefined) objectOf(plan, objects, index);
-    else if (whenEmpty === 'null') objectOf(plan, objects, parent)[key] = null;
+/** Empty cells that have to have a value; those of an object that is not there need none. */
+function stillEmpty({ missing }: Plan, later: readonly Slot[], objects: readonly (PlainObject | undefined)[]): Slot[] {
+  return [...later, ...missing].filter((slot) => {
+    const object = objects[slot.group];
+    return object !== undefined && !fillEmpty(slot, object);
   });
 }
 
-function fillEmpty({ column, key, group }: Slot, objects: readonly (PlainObject | undefined)[], refused: Slot[]): void {
-  const object = objects[group];
-  if (object === undefined || column.empty === 'absent') return;
-  if (column.empty === 'null') object[key] = null;
-  else if (column.empty === 'empty text') object[key] = '';
-  else refused.push({ column, key, group, read: NEVER_READ });
+function objectAt(objects: (PlainObject | undefined)[], index: number): PlainObject {
+  const made = objects[index] ?? {};
+  objects[index] = made;
+  return made;
 }
 
-const NEVER_READ: CellReader = () => ({ fault: 'is empty' });
+/** Groups into the objects around them; an optional group that no cell speaks of is null or absent. */
+function linkGroups({ groups }: Plan, objects: (PlainObject | undefined)[]): void {
+  for (let index = groups.length - 1; index > 0; index--) {
+    const group = groups[index];
+    if (group === undefined) continue;
+    const object = objects[index];
+    const value = object ?? (group.whenEmpty === 'null' ? null : undefined);
+    if (value === undefined) continue;
+    const parent = objects[group.parent] ?? {};
+    objects[group.parent] = parent;
+    parent[group.key] = value;
+  }
+}
+
+/** False where it has to have a value, and where it is not known yet whether the object that it is in is there. */
+function fillEmpty({ column, key }: Slot, object: PlainObject | undefined): boolean {
+  if (column.empty === 'absent') return true;
+  if (object === undefined || column.empty === 'refused') return false;
+  object[key] = column.empty === 'null' ? null : '';
+  return true;
+}
 
 function hasValue(row: PlainObject | undefined, { column }: Slot): boolean {
   let value: unknown = row;

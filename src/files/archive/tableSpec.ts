@@ -36,6 +36,8 @@ export type TableSpec = {
   readonly foreignKeys: readonly ForeignKey[];
   /** Objects within a row that may be missing as a whole, with what an object without any value stands for. */
   readonly optionalGroups: Readonly<Record<string, 'null' | 'absent'>>;
+  /** Fields that have a table of their own, by the object they are in ('' for the row itself). */
+  readonly apart?: Readonly<Record<string, readonly string[]>>;
 };
 
 type ColumnExtras = Pick<Column, 'oneOf' | 'minimum' | 'maximum'>;

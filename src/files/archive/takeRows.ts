@@ -38,21 +38,22 @@ function* readingsOf(take: Take): Generator<[OfReading, readonly PartialReading[
 }
 
 export function* partialRows(take: Take): Generator<object> {
-  for (const [of, partials] of readingsOf(take)) for (const partial of partials) yield partialRow(of, partial);
-}
-
-function partialRow(of: OfReading, partial: PartialReading): object {
-  const { beats: _, components: __, ...fields } = partial;
-  return { ...of, ...fields };
+  for (const [of, partials] of readingsOf(take)) for (const partial of partials) yield { of, partial };
 }
 
 export function* beatRows(take: Take): Generator<object> {
-  for (const [of, partials] of readingsOf(take))
-    for (const { partialNumber, beats } of partials) for (const beat of beats) yield { ...of, partialNumber, ...beat };
+  yield* lineRows(take, 'beats');
 }
 
 export function* componentRows(take: Take): Generator<object> {
-  for (const [of, partials] of readingsOf(take))
-    for (const { partialNumber, components } of partials)
-      for (const component of components) yield { ...of, partialNumber, ...component };
+  yield* lineRows(take, 'components');
+}
+
+function* lineRows(take: Take, field: 'beats' | 'components'): Generator<object> {
+  for (const [{ readingId, earlierNumber }, partials] of readingsOf(take))
+    for (const partial of partials) {
+      if (partial[field].length === 0) continue;
+      const of = { readingId, earlierNumber, partialNumber: partial.partialNumber };
+      for (const line of partial[field]) yield { of, line };
+    }
 }

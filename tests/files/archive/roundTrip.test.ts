@@ -38,7 +38,7 @@ describe('an archive', () => {
         const back = await rowsOf(await archiveOf(rows));
         expect(back.takes.map(bits)).toEqual(takes.map(bits));
       }),
-      { numRuns: 40, seed: 20260301 },
+      { numRuns: 25, seed: 20260301 },
     );
   });
 
@@ -79,7 +79,7 @@ describe('an archive', () => {
           expect(back.instruments[0]).toStrictEqual({ ...instrument, remark, ownerName: remark });
         },
       ),
-      { numRuns: 60, seed: 20260302 },
+      { numRuns: 30, seed: 20260302 },
     );
   });
 
