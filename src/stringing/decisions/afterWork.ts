@@ -9,8 +9,8 @@ export type AfterWork = {
   readonly partials: readonly PartialTrial[];
 };
 
-/** Years of seasons and other strikes lie between the two: twice what strikes of one visit differ by. Chosen. */
-const SCATTER_FACTOR = 2;
+/** Another day, another season, another hand: half as much again as strikes of one visit differ by. Chosen. */
+const SCATTER_FACTOR = 1.5;
 
 /**
  * @param before the string's kept reading of the last survey before the work

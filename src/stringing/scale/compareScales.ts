@@ -1,5 +1,6 @@
 /** Two schedules along the compass: what the instrument carries, and what it would carry. */
 
+import { hzToCents } from '../../piano/cents.ts';
 import type { ScaleFigures } from './analyseScale.ts';
 import type { NoteFigures } from './noteFigures.ts';
 
@@ -26,6 +27,8 @@ export type TotalComparison = {
 };
 
 export type ComparisonCaution =
+  /** The plan raises the pitch too. Old strings, plates and blocks can break from that alone. */
+  | { readonly kind: 'pitch-rises'; readonly cents: number }
   | { readonly kind: 'total-grows'; readonly growth: number; readonly addedN: number }
   | {
       readonly kind: 'section-grows';
@@ -62,7 +65,9 @@ export function compareScales(before: ScaleFigures, planned: ScaleFigures): Scal
     const section = totalOf(notes.filter(({ midi }) => midi >= fromMidi && midi <= toMidi));
     return section ? [section] : [];
   });
-  return { notes, total, sections, cautions: comparisonCautions(total, sections) };
+  const cents = hzToCents(planned.pitchStandardHz, before.pitchStandardHz);
+  const pitch: ComparisonCaution[] = cents > 0 ? [{ kind: 'pitch-rises', cents }] : [];
+  return { notes, total, sections, cautions: [...pitch, ...comparisonCautions(total, sections)] };
 }
 
 function compareNote(midi: number, before: NoteFigures | null, planned: NoteFigures | null): NoteComparison {

@@ -55,8 +55,12 @@ const USUAL_WORTH = 3;
 /** And in its rate, besides the fit's own uncertainty. Chosen. */
 const RATE_SCATTER_SHARE = 0.03;
 const RATE_SCATTER_FLOOR_HZ = 0.03;
+/** Depth and rate of a beat of which hardly one fits into the tone are a guess of the fit: in ratio, and as a share of the rate, at one cycle. Chosen. */
+const FEW_CYCLES = 0.15;
 /** Beyond doubt: so many standard uncertainties (one in two thousand by chance) and at least so much (1.7 dB of a shallow beat). Chosen. */
 const SIGMAS = 3.5;
+/** Where one side has the beat in every take and the other, which would have shown half of it, in none, so many are enough. Chosen. */
+const SIGMAS_IF_GONE = 2.5;
 const LEAST_RATIO_CHANGE = 0.1;
 const LEAST_RATE_CHANGE_SHARE = 0.12;
 /** A ratio below this is no beat: 1.5 dB. */
@@ -117,7 +121,8 @@ function sideBeat(takes: readonly TakeBeat[]): SideBeat {
   const told = takes.filter(({ kind }) => kind !== 'unseen');
   const beats = told.flatMap((take) => (take.kind === 'beat' ? take : []));
   const weights = beats.map(
-    ({ rateHz, rateStandardUncertaintyHz }) => 1 / (rateStandardUncertaintyHz ** 2 + rateScatterHz(rateHz) ** 2),
+    ({ rateHz, rateStandardUncertaintyHz, cycleCount }) =>
+      1 / (rateStandardUncertaintyHz ** 2 + rateScatterHz(rateHz, cycleCount) ** 2),
   );
   const weightSum = weights.reduce((sum, weight) => sum + weight, 0);
   const rateSum = beats.reduce((sum, { rateHz }, index) => sum + rateHz * (weights[index] ?? 0), 0);
@@ -130,17 +135,16 @@ function sideBeat(takes: readonly TakeBeat[]): SideBeat {
   };
 }
 
-function rateScatterHz(rateHz: number): number {
-  return Math.hypot(RATE_SCATTER_SHARE * rateHz, RATE_SCATTER_FLOOR_HZ);
+function rateScatterHz(rateHz: number, cycleCount: number): number {
+  return Math.hypot(RATE_SCATTER_SHARE * rateHz, RATE_SCATTER_FLOOR_HZ, FEW_CYCLES * (rateHz / cycleCount ** 2));
 }
 
 function usualScatter(ratio: number): number {
   return Math.hypot(USUAL_SCATTER_SHARE * ratio, USUAL_SCATTER_FLOOR);
 }
 
-/** The depth of a beat of which hardly one fits into the tone is a guess of the fit. Chosen: 0.15 in ratio at one cycle. */
 function fewCyclesScatter(cycleCount: number | null): number {
-  return cycleCount === null ? 0 : 0.15 / cycleCount ** 2;
+  return cycleCount === null ? 0 : FEW_CYCLES / cycleCount ** 2;
 }
 
 type TwoSides = Pick<PartialTrial, 'partialNumber' | 'levelDbfs' | 'before' | 'after'>;
@@ -167,7 +171,9 @@ type ChangeFigures = Pick<
 
 function changeOf({ before, after }: TwoSides, figures: ChangeFigures): PartialTrial['change'] {
   const { ratioChange, ratioChangeStandardUncertainty, rateChangeHz, rateChangeStandardUncertaintyHz } = figures;
-  const isSure = Math.abs(ratioChange) > Math.max(LEAST_RATIO_CHANGE, SIGMAS * ratioChangeStandardUncertainty);
+  const isOneSided = (before.rateHz === null) !== (after.rateHz === null);
+  const sigmas = isOneSided ? SIGMAS_IF_GONE : SIGMAS;
+  const isSure = Math.abs(ratioChange) > Math.max(LEAST_RATIO_CHANGE, sigmas * ratioChangeStandardUncertainty);
   if (isSure && ratioChange < 0) return after.ratio < NO_BEAT_RATIO ? 'stops' : 'weaker';
   if (isSure) return before.ratio < NO_BEAT_RATIO ? 'appears' : 'stronger';
   if (rateChangeHz === null || rateChangeStandardUncertaintyHz === null || before.rateHz === null) return 'none';

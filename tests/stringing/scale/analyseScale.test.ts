@@ -46,6 +46,7 @@ describe('analyseScale', () => {
 
   it.each([
     [58.7, 'stress-very-high'],
+    [54.5, 'stress-very-high'],
     [53, 'stress-high'],
     [45, undefined],
     [33, 'stress-low'],
@@ -94,6 +95,7 @@ describe('compareScales', () => {
     expect(comparison.notes.at(-1)?.stressGrowth).toBeCloseTo(pitchGrowth - 1, 10);
     const { beforeN = 0, plannedN = 0, growth = 0 } = comparison.total ?? {};
     expect(growth).toBeCloseTo((planned.total?.tensionN ?? 0) / (before.total?.tensionN ?? 1) - 1, 10);
+    expect(comparison.cautions[0]).toMatchObject({ kind: 'pitch-rises', cents: expect.closeTo(19.786, 3) });
     expect(comparison.cautions).toContainEqual({ kind: 'total-grows', growth, addedN: plannedN - beforeN });
   });
 

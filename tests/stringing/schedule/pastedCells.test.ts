@@ -67,6 +67,11 @@ describe('parsePastedCells', () => {
     ]);
   });
 
+  it('counts the lines of what was pasted, its header among them', () => {
+    const { complaints } = parsePastedCells('note\tlength\nC4\tlong', rows, anchor);
+    expect(complaints).toMatchObject([{ line: 2, cell: 2, midi: 60 }]);
+  });
+
   it('takes nothing outside the compass or beyond the last column', () => {
     const over = parsePastedCells('53\n52\n51', rows, { midi: 107, field: 'speakingLengthMm' });
     expect(over.edits.map(({ midi }) => midi)).toEqual([107, 108]);
