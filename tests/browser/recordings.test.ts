@@ -1,8 +1,9 @@
-import { spawnSync } from 'node:child_process';
+import { execFile } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { formatSize } from '../../src/piano/formatSize.ts';
@@ -51,12 +52,11 @@ const openNote = async (page: Page, note: string) => {
   await page.getByRole('table', { name: texts.take.partialsCaption }).waitFor();
 };
 
-function centsByCommandLine(): ReadonlyMap<number, number> {
+async function centsByCommandLine(): Promise<ReadonlyMap<number, number>> {
   const runCli = fileURLToPath(new URL('../../tools/runCli.mjs', import.meta.url));
   const args = [runCli, 'survey', SURVEY, '--string', '2', '--json'];
-  const run = spawnSync(process.execPath, args, { encoding: 'utf8', maxBuffer: 1e9 });
-  if (run.status !== 0) throw new Error(`the command line ended with ${run.status}: ${run.stderr}`);
-  const { readings } = JSON.parse(run.stdout) as { readings: { midi: number; cents: number }[] };
+  const { stdout } = await promisify(execFile)(process.execPath, args, { maxBuffer: 1e9 });
+  const { readings } = JSON.parse(stdout) as { readings: { midi: number; cents: number }[] };
   return new Map(readings.map(({ midi, cents }) => [midi, cents]));
 }
 
@@ -69,11 +69,12 @@ describe('one recording of a whole survey', () => {
 
   it('gives a kept take for each of its 88 notes, with the cents of the command line', async () => {
     const { page } = watched;
+    const byCommandLine = centsByCommandLine(); // meanwhile
     await pick(page, [SURVEY]);
     await page.getByText(texts.recordings.done(88, 1)).waitFor(PATIENT);
     await finish(page);
     const takes = (await storedTakes(page)).filter((take) => take.isKept && take.isUsable);
-    const expected = centsByCommandLine();
+    const expected = await byCommandLine;
     expect(takes.map((take) => take.midi).sort((a, b) => a - b)).toEqual(Array.from({ length: 88 }, (_, i) => 21 + i));
     for (const { midi, offsetCents } of takes)
       expect(Math.abs(offsetCents - (expected.get(midi) ?? Number.NaN)), `note ${midi}`).toBeLessThan(TOLERANCE_CENTS);
@@ -100,6 +101,7 @@ describe('one recording of a whole survey', () => {
     await page.getByRole('button', { name: words.again.action }).click();
     await page.getByText(words.again.same('A4')).waitFor(PATIENT);
     const history = page.getByRole('table', { name: words.history.caption });
+    await history.waitFor();
     expect(await history.getByRole('row').count()).toBe(3);
     expect(await history.getByText('0.000').count()).toBe(1);
     expect(await accessibilityFaults(page)).toEqual([]);

@@ -7,6 +7,8 @@ import { synthesizeSurvey } from '../../support/syntheticSurvey.ts';
 const SAMPLE_RATE_HZ = 44100;
 const HOLD_S = 1.35;
 const GAP_S = 0.15;
+/** A last take is told a second after its end at most, while sound comes in. */
+const TAIL_S = 2.5;
 /** Before what disturbs, and after it. */
 const ROOM_FOR_NOISE_S = 1.5;
 
@@ -30,7 +32,7 @@ export function playNotes(played: readonly Played[], { snrDb, seed }: { snrDb?: 
     sampleRateHz: SAMPLE_RATE_HZ,
     gapS: GAP_S,
     leadS: 1,
-    tailS: 1.5,
+    tailS: TAIL_S,
     seed,
   });
   const sound = Float64Array.from(samples);

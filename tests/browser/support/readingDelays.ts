@@ -30,10 +30,3 @@ export function readingDelays({ takes, early }: MicrophoneLog, beganS: number): 
     };
   });
 }
-
-/** @example 'median −0.12 s, 95 % 0.05 s, longest 0.31 s' */
-export function delayWords(delaysS: readonly (number | null)[]): string {
-  const sorted = delaysS.filter((delay) => delay !== null).sort((a, b) => a - b);
-  const at = (share: number) => (sorted[Math.floor(share * (sorted.length - 1))] ?? Number.NaN).toFixed(2);
-  return `median ${at(0.5)} s, 95 % ${at(0.95)} s, longest ${at(1)} s`;
-}
