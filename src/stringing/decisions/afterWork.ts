@@ -41,7 +41,7 @@ function outcomeOf(partials: readonly PartialTrial[]): AfterWork['outcome'] {
   const lessened = partials.filter(({ change }) => change === 'stops' || change === 'weaker');
   if (isMore) return lessened.length > 0 ? weighed(partials) : 'more';
   if (lessened.length === 0) return 'same';
-  const isGone = partials.every(({ change, before }) => change === 'stops' || before.rateHz === null);
+  const isGone = partials.every(({ after }) => after.rateHz === null);
   return isGone ? 'gone' : 'less';
 }
 

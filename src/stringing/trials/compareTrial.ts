@@ -4,6 +4,11 @@
  * The takes are of one string alone, its neighbours muted, struck alike. A difference is told only where it is more than strikes
  * differ by; repeated takes say what that is. What a change points to is common practice, and practitioners disagree: pressing a bridge
  * pin that is not loose can make a beat stronger, and a loose one often does not beat at all.
+ *
+ * Measured by us on 42 synthetic strings C3–C7 (tests/stringing/trials/trialTakes.ts: 0.25 to 9 beats a second, 5 to 15 dB deep, noise 25
+ * to 40 dB down, strikes that excite the beat 10 % more or less), one take a side: a beat that went is said to have stopped in 84 of 84
+ * pairs, one that stayed to be no different in 126 of 126, and strings without a beat in 42 of 42. The limits were chosen with half
+ * of these strings in view. Real strings were not tried.
  */
 import type { NoteReading } from '../../piano/reading.ts';
 import type { TrialKind } from '../../piano/stringingRecords.ts';
@@ -130,8 +135,7 @@ function outcomeOf(partials: readonly PartialTrial[]): TrialOutcome {
   const isMore = changes.some((change) => change === 'stronger' || change === 'appears');
   if (isLess && isMore) return 'mixed';
   if (isMore) return 'stronger';
-  if (isLess)
-    return partials.every(({ change, before }) => change === 'stops' || before.rateHz === null) ? 'stops' : 'weaker';
+  if (isLess) return partials.every(({ after }) => after.rateHz === null) ? 'stops' : 'weaker';
   return changes.includes('other rate') ? 'other rate' : 'no difference';
 }
 
