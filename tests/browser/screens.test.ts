@@ -67,6 +67,24 @@ const STEPS: readonly [screen: string, go: () => Promise<void>][] = [
     },
   ],
   [
+    'the torque of an instrument’s pins beside what its strings lost',
+    async () => {
+      await page.getByRole('link', { name: texts.common.productName }).click();
+      await page.getByRole('link', { name: 'The school hall upright' }).click();
+      await page.getByRole('link', { name: texts.torque.open }).click();
+      await page.getByRole('img', { name: /^Slip of \d+ strings against the torque/ }).waitFor();
+    },
+  ],
+  [
+    'what held across instruments, stopped while it looks back',
+    async () => {
+      await page.getByRole('link', { name: texts.common.productName }).click();
+      await page.getByRole('link', { name: texts.held.link }).click();
+      await page.getByRole('button', { name: texts.held.progress.stop }).click();
+      await page.getByText(texts.held.progress.stopped).waitFor();
+    },
+  ],
+  [
     'the form for an instrument',
     async () => {
       await page.getByRole('link', { name: texts.common.productName }).click();
