@@ -7,7 +7,13 @@ const NO_BREAK_SPACE = '\u00a0';
 function withUncertainty(value: number, standardUncertainty: number | null, mostDecimals: number): string {
   if (standardUncertainty === null) return formatSigned(value, 1);
   const decimals = Math.max(1, decimalsFor(standardUncertainty, mostDecimals));
-  return `${formatSigned(value, decimals)} ±${THIN_SPACE}${formatNumber(standardUncertainty, decimals)}`;
+  return `${formatSigned(value, decimals)} ±${THIN_SPACE}${uncertaintyText(standardUncertainty, decimals)}`;
+}
+
+/** Too small for the decimals shown is said to be below the last place, never to be nought. */
+function uncertaintyText(standardUncertainty: number, decimals: number): string {
+  const text = formatNumber(standardUncertainty, decimals);
+  return Number(text) === 0 ? `<${(10 ** -decimals).toFixed(decimals)}` : text;
 }
 
 /** @example formatRate(-2.41, 0.31) // '−2.41 ± 0.31 cents a year' */

@@ -1,6 +1,5 @@
 import {
   CartesianGrid,
-  ErrorBar,
   ReferenceLine,
   ResponsiveContainer,
   Scatter,
@@ -12,7 +11,8 @@ import {
 import { formatNote, formatSigned } from '../piano/format.ts';
 import { ChartSymbol, type ChartSymbolShape, type PointTag } from './ChartSymbol.tsx';
 import type { Scale } from './chartScale.ts';
-import { type BarPoint, type DrawnPoint, pointBox, withReach } from './charts/pointParts.tsx';
+import { BarLayer } from './charts/BarLayer.tsx';
+import { type BarPoint, type DrawnPoint, pointBox } from './charts/pointParts.tsx';
 import { type NoteBand, NoteBandLayer, NoteBandNames } from './NoteBandLayer.tsx';
 import { type NoteCurve, NoteCurveLayer } from './NoteCurveLayer.tsx';
 import styles from './NotesChart.module.css';
@@ -102,24 +102,16 @@ export function NotesChart(props: NotesChartProps) {
           {!scale.isLog && <ReferenceLine y={0} stroke="var(--ink)" strokeWidth={1.5} />}
           {bands && <NoteBandLayer bands={bands} />}
           {curve && <NoteCurveLayer curve={curve} />}
+          <BarLayer points={series.flatMap(({ points }) => points)} />
           <Tooltip cursor={false} isAnimationActive={false} content={pointBox} />
           {series.map((one) => (
             <Scatter
               key={one.name}
               name={one.name}
-              data={one.points.map(withReach)}
+              data={[...one.points]}
               isAnimationActive={false}
               shape={({ cx, cy, tag }: DrawnPoint) => <ChartSymbol shape={one.shape} x={cx} y={cy} tag={tag} />}
-            >
-              <ErrorBar
-                dataKey="reach"
-                direction="y"
-                width={2}
-                stroke="var(--rule-strong)"
-                strokeWidth={1.5}
-                isAnimationActive={false}
-              />
-            </Scatter>
+            />
           ))}
           {bands && <NoteBandNames bands={bands} />}
         </ScatterChart>

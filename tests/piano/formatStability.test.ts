@@ -17,6 +17,7 @@ describe('a rate', () => {
     expect(plain(formatRate(-2.413, 0.31))).toBe('−2.41 ± 0.31 cents a year');
     expect(plain(formatRate(-12.4, 3.2))).toBe('−12.4 ± 3.2 cents a year');
     expect(plain(formatRateValue(0.04, 0.052))).toBe('+0.04 ± 0.05');
+    expect(plain(formatRateValue(0.04, 0.0002))).toBe('+0.04 ± <0.01');
     expect(formatRate(null)).toBe('–');
   });
 

@@ -36,7 +36,7 @@ export function PinSection({ drift, onChoose }: Props) {
       ) : (
         <PinTable caption={words.caption} columns={columns} pins={notable} />
       )}
-      <Disclosure summary={words.all(drift.pins.length)}>
+      <Disclosure summary={words.all(drift.pins.length)} isMadeWhenOpened>
         <PinTable caption={words.allCaption} columns={columns} pins={pinsInOrder(drift.pins)} />
       </Disclosure>
       <ExportBar name={words.title} sheet={() => pinSheet(drift.pins)} />

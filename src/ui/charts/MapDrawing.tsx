@@ -1,8 +1,8 @@
 import { useId } from 'react';
-import { type Level, levelOf } from './divergingScale.ts';
+import { LEVELS, type Level, levelOf } from './divergingScale.ts';
 import { MapPatterns, patternId } from './MapPatterns.tsx';
 import styles from './NoteMap.module.css';
-import { hasRoom, type NoteMapLayout, rowLabelStep } from './noteMapLayout.ts';
+import { cellOutline, hasRoom, type NoteMapLayout, rowLabelStep } from './noteMapLayout.ts';
 import type { NoteMapProps } from './noteMapProps.ts';
 
 type DrawingProps = NoteMapProps & { readonly layout: NoteMapLayout; readonly chosen: number };
@@ -14,6 +14,7 @@ export function MapDrawing({ columns, rowNames, step, brackets, layout, chosen, 
   const bottom = top + rowNames.length * cellHeight;
   const xOf = (index: number) => left + index * cellWidth;
   const labelStep = rowLabelStep(layout);
+  const levels = columns.map(({ values }) => values.map((value) => (value === null ? null : levelOf(value, step))));
   const ticked = columns.flatMap((column, index) => (column.tick ? [index] : []));
   const isRoomFor = (index: number) => hasRoom(ticked, index, cellWidth);
   return (
@@ -26,20 +27,11 @@ export function MapDrawing({ columns, rowNames, step, brackets, layout, chosen, 
           </text>
         ) : null,
       )}
+      {LEVELS.map((level) => (
+        <Cells key={level} level={level} prefix={prefix} outline={cellOutline(layout, levels, level)} />
+      ))}
       {columns.map((column, index) => (
         <g key={column.key}>
-          {column.values.map((value, row) => (
-            <Cell
-              // biome-ignore lint/suspicious/noArrayIndexKey: rows are visits in their order, and nothing moves
-              key={row}
-              level={value === null ? null : levelOf(value, step)}
-              prefix={prefix}
-              x={xOf(index)}
-              y={top + row * cellHeight}
-              width={cellWidth}
-              height={cellHeight}
-            />
-          ))}
           {column.tick && isRoomFor(index) && (
             <text className={styles.tick} x={xOf(index + 0.5)} y={bottom + 18}>
               {column.tick}
@@ -62,22 +54,15 @@ export function MapDrawing({ columns, rowNames, step, brackets, layout, chosen, 
   );
 }
 
-type CellProps = {
-  readonly level: Level | null;
-  readonly prefix: string;
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-};
+type CellsProps = { readonly level: Level; readonly prefix: string; readonly outline: string };
 
-/** Nothing is drawn where nothing was measured. */
-function Cell({ level, prefix, ...place }: CellProps) {
-  if (level === null) return null;
+/** All cells of a class in one outline: thousands of separate ones would make the page slow. */
+function Cells({ level, prefix, outline }: CellsProps) {
+  if (outline === '') return null;
   return (
     <>
-      <rect className={styles.cell} data-level={level} {...place} />
-      {level !== 0 && <rect fill={`url(#${patternId(prefix, level)})`} {...place} />}
+      <path className={styles.cell} data-level={level} d={outline} />
+      {level !== 0 && <path fill={`url(#${patternId(prefix, level)})`} d={outline} />}
     </>
   );
 }
@@ -88,7 +73,7 @@ export function MapSign({ level }: { readonly level: Level }) {
   return (
     <svg className={styles.sign} viewBox="0 0 20 14" width={20} height={14} aria-hidden="true" focusable="false">
       <MapPatterns prefix={prefix} />
-      <Cell level={level} prefix={prefix} x={0} y={0} width={20} height={14} />
+      <Cells level={level} prefix={prefix} outline="M0 0h20v14h-20z" />
     </svg>
   );
 }

@@ -1,6 +1,5 @@
 import {
   CartesianGrid,
-  ErrorBar,
   ReferenceLine,
   ResponsiveContainer,
   Scatter,
@@ -16,7 +15,8 @@ import { formatNumber, formatSigned } from '../../piano/format.ts';
 import { ChartSymbol, type ChartSymbolShape } from '../ChartSymbol.tsx';
 import type { Scale } from '../chartScale.ts';
 import { type NoteCurve, NoteCurveLayer } from '../NoteCurveLayer.tsx';
-import { type BarPoint, type DrawnPoint, pointBox, withReach } from './pointParts.tsx';
+import { BarLayer } from './BarLayer.tsx';
+import { type BarPoint, type DrawnPoint, pointBox } from './pointParts.tsx';
 import styles from './TimeChart.module.css';
 import type { TimeScale } from './timeScale.ts';
 
@@ -102,24 +102,16 @@ export function TimeChart(props: TimeChartProps) {
           )}
           {curve && <NoteCurveLayer curve={curve} />}
           <LinkLayer links={links} />
+          <BarLayer points={series.flatMap(({ points }) => points)} />
           <Tooltip cursor={false} isAnimationActive={false} content={pointBox} />
           {series.map((one) => (
             <Scatter
               key={one.name}
               name={one.name}
-              data={one.points.map(withReach)}
+              data={[...one.points]}
               isAnimationActive={false}
               shape={({ cx, cy }: DrawnPoint) => <ChartSymbol shape={one.shape} x={cx} y={cy} />}
-            >
-              <ErrorBar
-                dataKey="reach"
-                direction="y"
-                width={2}
-                stroke="var(--rule-strong)"
-                strokeWidth={1.5}
-                isAnimationActive={false}
-              />
-            </Scatter>
+            />
           ))}
         </ScatterChart>
       </ResponsiveContainer>

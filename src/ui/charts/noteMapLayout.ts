@@ -61,3 +61,22 @@ export function hasRoom(ticked: readonly number[], index: number, cellWidth: num
   }
   return false;
 }
+
+/**
+ * The outline of all cells that hold this level, as the data of an SVG path; empty where none does.
+ * @param levels by column, then by row; null where there is no figure
+ */
+export function cellOutline<Level>(
+  { left, top, cellWidth, cellHeight }: NoteMapLayout,
+  levels: readonly (readonly (Level | null)[])[],
+  level: Level,
+): string {
+  const cells = levels.flatMap((rows, column) =>
+    rows.flatMap((own, row) => {
+      if (own !== level) return [];
+      const [x, y] = [(left + column * cellWidth).toFixed(2), (top + row * cellHeight).toFixed(2)];
+      return [`M${x} ${y}h${cellWidth.toFixed(2)}v${cellHeight}h-${cellWidth.toFixed(2)}z`];
+    }),
+  );
+  return cells.join('');
+}

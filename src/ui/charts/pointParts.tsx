@@ -12,11 +12,6 @@ export type DrawnPoint = {
   readonly tag?: PointTag;
 };
 
-/** The library overwrites x and y of what it hands on, so the bar's reach is worked out before. */
-export function withReach<Point extends BarPoint>(point: Point): Point & { readonly reach: readonly [number, number] } {
-  return { ...point, reach: [point.y - point.low, point.high - point.y] };
-}
-
 /** What the box beside the pointer says of the point under it. */
 export function pointBox({ active, payload }: TooltipContentProps): ReactNode {
   const detail: unknown = payload[0]?.payload?.detail;

@@ -1,6 +1,5 @@
 import {
   CartesianGrid,
-  ErrorBar,
   ReferenceLine,
   ResponsiveContainer,
   Scatter,
@@ -12,7 +11,8 @@ import {
 import { formatNumber, formatSigned } from '../../piano/format.ts';
 import { ChartSymbol } from '../ChartSymbol.tsx';
 import { roundScale } from '../chartScale.ts';
-import { type DrawnPoint, pointBox, withReach } from '../charts/pointParts.tsx';
+import { BarLayer } from '../charts/BarLayer.tsx';
+import { type DrawnPoint, pointBox } from '../charts/pointParts.tsx';
 import { texts } from '../texts.ts';
 import styles from './SlipChart.module.css';
 import type { SlipPoint } from './slipPoints.ts';
@@ -51,21 +51,13 @@ export function SlipChart({ summary, points }: Props) {
             stroke="var(--rule-strong)"
           />
           <ReferenceLine y={0} stroke="var(--ink)" strokeWidth={1.5} />
+          <BarLayer points={points} />
           <Tooltip cursor={false} isAnimationActive={false} content={pointBox} />
           <Scatter
-            data={points.map(withReach)}
+            data={[...points]}
             isAnimationActive={false}
             shape={({ cx, cy, tag }: DrawnPoint) => <ChartSymbol shape="disc" x={cx} y={cy} tag={tag} />}
-          >
-            <ErrorBar
-              dataKey="reach"
-              direction="y"
-              width={2}
-              stroke="var(--rule-strong)"
-              strokeWidth={1.5}
-              isAnimationActive={false}
-            />
-          </Scatter>
+          />
         </ScatterChart>
       </ResponsiveContainer>
     </div>

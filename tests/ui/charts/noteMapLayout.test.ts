@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cellAt, hasRoom, noteMapLayout, rowLabelStep } from '../../../src/ui/charts/noteMapLayout.ts';
+import { cellAt, cellOutline, hasRoom, noteMapLayout, rowLabelStep } from '../../../src/ui/charts/noteMapLayout.ts';
 
 describe('the map of notes and visits', () => {
   const layout = noteMapLayout(960, 88, 22);
@@ -32,5 +32,15 @@ describe('the map of notes and visits', () => {
   it('leaves out the names of notes that would run into the one before', () => {
     expect([0, 3, 15].map((index) => hasRoom([0, 3, 15], index, 3))).toEqual([true, false, true]);
     expect([0, 3, 15].map((index) => hasRoom([0, 3, 15], index, 10))).toEqual([true, true, true]);
+  });
+
+  it('outlines every cell of a class once, and nothing where nothing was measured', () => {
+    const levels = [
+      [1, 0],
+      [null, 1],
+    ];
+    const small = { left: 10, top: 20, cellWidth: 5, cellHeight: 8, width: 0, height: 0 };
+    expect(cellOutline(small, levels, 1)).toBe('M10.00 20.00h5.00v8h-5.00zM15.00 28.00h5.00v8h-5.00z');
+    expect(cellOutline(small, levels, -2)).toBe('');
   });
 });
