@@ -102,6 +102,7 @@ const FIELD_TYPES: Readonly<Record<ColumnType, string>> = {
   object: 'object',
 };
 
+/** Times need not say their seconds, and may say fractions of them: `any` lets readers of both versions of Table Schema take them. */
 function field(column: Column): object {
   const { name, type, description, empty, oneOf, minimum, maximum } = column;
   const constraints = {
@@ -113,6 +114,7 @@ function field(column: Column): object {
   return {
     name,
     type: FIELD_TYPES[type],
+    ...(type === 'time' ? { format: 'any' } : {}),
     description,
     ...(Object.keys(constraints).length > 0 ? { constraints } : {}),
   };
