@@ -41,6 +41,9 @@ export function StartSurvey({ instrument, suggestedStage, onStart, onRecordings 
         onChange={(next) => setDraft({ ...draft, stage: next })}
       />
       <ScopeFields instrument={instrument} draft={draft} onChange={setDraft} />
+      {stage === 'as-left' && draft.scopeKind !== 'all' && (
+        <p className={styles.privacy}>{texts.visit.scope.leftAs[draft.scopeKind]}</p>
+      )}
       <ChoiceField
         name="strings"
         label={words.strings}

@@ -29,4 +29,10 @@ export const scopeTexts = {
   noneChosen: 'Choose at least one note.',
   chosenHint:
     'For the bridge work: mute the neighbours and play left, centre and right string of each note in turn. Skip a string that is not there.',
+  /** What an as-left survey of a part says about the rest. */
+  leftAs: {
+    sample: 'The sample stands for the whole piano, which counts as tuned.',
+    section: 'Only these notes count as tuned. Was more tuned? Add a tuning to the work done on the instrument’s page.',
+    chosen: 'Only these notes count as tuned. Was more tuned? Add a tuning to the work done on the instrument’s page.',
+  },
 };
