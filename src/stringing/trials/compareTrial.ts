@@ -12,7 +12,9 @@
  */
 import type { NoteReading } from '../../piano/reading.ts';
 import type { TrialKind } from '../../piano/stringingRecords.ts';
-import { comparePartial, type PartialTrial, repeatScatter } from './partialTrial.ts';
+import { comparePartial, type PartialTrial } from './partialTrial.ts';
+import { repeatScatter } from './strikeScatter.ts';
+import { type TrialCaution, trialCautions } from './trialCautions.ts';
 
 export type TrialTakes = {
   readonly kind: TrialKind;
@@ -51,20 +53,6 @@ export type TrialFinding =
   | 'the trial changes it without curing it'
   | 'not this';
 
-export type TrialCaution =
-  /** Before and after were struck at levels more than 10 dB apart. */
-  | 'levels-differ'
-  /** The string's own pitch moved by more than a cent: it is not the string that it was. */
-  | 'pitch-moved'
-  /** One take on a side: what strikes differ by is assumed, not measured. */
-  | 'not-repeated'
-  /** Some takes sound as if a neighbour were not muted. */
-  | 'neighbour-may-sound'
-  /** A pressed or tapped string may rise again, and a tap marks the cap: hear it again after some playing. */
-  | 'may-come-back'
-  /** Turning wire takes it off its bends: it needs time to settle. */
-  | 'wire-disturbed';
-
 export type TrialResult = {
   readonly kind: TrialKind;
   readonly outcome: TrialOutcome;
@@ -78,9 +66,6 @@ export type TrialResult = {
   readonly cautions: readonly TrialCaution[];
 };
 
-const LEVEL_REACH_DB = 10;
-const PITCH_REACH_CENTS = 1;
-
 export function compareTrial({ kind, before, after }: TrialTakes): TrialResult {
   const [earlier, later] = [before.filter(canBeCompared), after.filter(canBeCompared)];
   const reason = whyNot(earlier, later);
@@ -92,7 +77,7 @@ export function compareTrial({ kind, before, after }: TrialTakes): TrialResult {
   const partials = [...numbers]
     .sort((a, b) => a - b)
     .flatMap((number) => comparePartial(number, earlier, later, factor) ?? []);
-  const cautions = cautionsOf(kind, earlier, later, partials);
+  const cautions = trialCautions(kind, earlier, later, partials);
   if (partials.length === 0 && [...earlier, ...later].some(hasBeat))
     return cannotTell(kind, 'beat-not-assessable', cautions);
   const outcome = outcomeOf(partials);
@@ -161,36 +146,4 @@ function reliefOf(partials: readonly PartialTrial[]): number {
   const before = partials.reduce((sum, partial) => sum + weight(partial) * partial.before.ratio, 0);
   const after = partials.reduce((sum, partial) => sum + weight(partial) * partial.after.ratio, 0);
   return before > 0 ? 1 - after / before : 0;
-}
-
-function cautionsOf(
-  kind: TrialKind,
-  before: readonly NoteReading[],
-  after: readonly NoteReading[],
-  partials: readonly PartialTrial[],
-): TrialCaution[] {
-  const cautions: TrialCaution[] = [];
-  if (Math.abs(meanOf(before, loudnessDbfs) - meanOf(after, loudnessDbfs)) > LEVEL_REACH_DB)
-    cautions.push('levels-differ');
-  if (Math.abs(meanOf(before, pitchCents) - meanOf(after, pitchCents)) > PITCH_REACH_CENTS)
-    cautions.push('pitch-moved');
-  if (before.length < 2 || after.length < 2) cautions.push('not-repeated');
-  if ([...before, ...after].some(({ quality }) => !quality.isUsable)) cautions.push('neighbour-may-sound');
-  const isBetter = partials.some(({ change }) => change === 'stops' || change === 'weaker');
-  if (isBetter && (kind === 'press the wire at the bridge' || kind === 'tap the wire to the bridge'))
-    cautions.push('may-come-back');
-  if (kind === 'take out its twist') cautions.push('wire-disturbed');
-  return cautions;
-}
-
-function meanOf(takes: readonly NoteReading[], figure: (take: NoteReading) => number): number {
-  return takes.reduce((sum, take) => sum + figure(take), 0) / takes.length;
-}
-
-function loudnessDbfs({ partials }: NoteReading): number {
-  return 10 * Math.log10(partials.reduce((sum, { levelDbfs }) => sum + 10 ** (levelDbfs / 10), 1e-12));
-}
-
-function pitchCents({ offsetCents }: NoteReading): number {
-  return offsetCents;
 }

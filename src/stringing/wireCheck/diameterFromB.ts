@@ -15,13 +15,12 @@
 import type { CurveFigure } from '../../analysis/compass/curveModel.ts';
 import { type CurveDeparture, type CurveFit, fitRobustCurve } from '../../analysis/compass/robustCurve.ts';
 import type { StringPosition } from '../../piano/reading.ts';
-import type { ScheduleRow } from '../../piano/stringingRecords.ts';
 import type { WireGauge } from '../../piano/wireGauge.ts';
 import type { ScaleOptions } from '../scale/analyseScale.ts';
-import { noteFigures } from '../scale/noteFigures.ts';
-import { isWound, rowsBySection, type ScheduleRows, scheduleBreaks } from '../schedule/scheduleRows.ts';
-import { type DiameterRoom, hasRoom, roomFor } from './diameterRun.ts';
+import { rowsBySection, type ScheduleRows, scheduleBreaks } from '../schedule/scheduleRows.ts';
+import { hasRoom } from './diameterRun.ts';
 import { gaugeOdds } from './gaugeOdds.ts';
+import { type PlainNote, plainNotes, plainRange } from './plainNotes.ts';
 import { trendModel } from './stiffnessTrend.ts';
 
 export type StringInharmonicity = {
@@ -84,7 +83,7 @@ export function diametersFromB(
   options: ScaleOptions,
 ): DiameterCheck {
   const breaks = scheduleBreaks(rows, options);
-  const plain = plainStrings(rows, breaks, options);
+  const plain = plainNotes(rows, breaks, options);
   const pairs = [...measured]
     .sort((a, b) => a.midi - b.midi || a.stringPosition - b.stringPosition)
     .flatMap((reading) => {
@@ -93,7 +92,7 @@ export function diametersFromB(
     });
   if (new Set(pairs.map(({ reading }) => reading.midi)).size < LEAST_CHECK_NOTES)
     return { known: false, reason: 'not-enough-evidence' };
-  const ranges = rowsBySection(rows, breaks).flatMap((section) => rangeOf(section, plain));
+  const ranges = rowsBySection(rows, breaks).flatMap((section) => plainRange(section, plain));
   const model = trendModel(ranges);
   const fit = fitRobustCurve(
     model,
@@ -116,49 +115,6 @@ export function diametersFromB(
       .filter((midi) => !judged.has(midi))
       .sort((a, b) => a - b),
   };
-}
-
-type PlainNote = {
-  readonly diameterMm: number;
-  readonly speakingLengthMm: number;
-  readonly expectedB: number;
-  readonly isLengthInterpolated: boolean;
-  readonly room: DiameterRoom;
-};
-
-function plainStrings(
-  rows: ScheduleRows,
-  breaks: readonly number[],
-  { pitchStandardHz, ownGrades = [] }: ScaleOptions,
-): Map<number, PlainNote> {
-  const notes = new Map<number, PlainNote>();
-  for (const section of rowsBySection(rows, breaks)) {
-    const plain = section.flatMap((row) => (isWound(row) ? [] : statedOf(row)));
-    for (const [index, { row, diameterMm, speakingLengthMm }] of plain.entries()) {
-      const expectedB = noteFigures(row, pitchStandardHz, ownGrades).predictedB;
-      if (expectedB === null) continue;
-      const isLengthInterpolated = row.interpolated.includes('speakingLengthMm');
-      notes.set(row.midi, {
-        diameterMm,
-        speakingLengthMm,
-        expectedB,
-        isLengthInterpolated,
-        room: roomFor(plain, index),
-      });
-    }
-  }
-  return notes;
-}
-
-function statedOf(row: ScheduleRow) {
-  const { midi, wireDiameterMm: diameterMm, speakingLengthMm } = row;
-  return diameterMm === null || speakingLengthMm === null ? [] : [{ row, midi, diameterMm, speakingLengthMm }];
-}
-
-function rangeOf(section: readonly ScheduleRow[], plain: ReadonlyMap<number, PlainNote>) {
-  const midis = section.map(({ midi }) => midi).filter((midi) => plain.has(midi));
-  const [fromMidi, toMidi] = [midis[0], midis.at(-1)];
-  return fromMidi === undefined || toMidi === undefined ? [] : [{ fromMidi, toMidi }];
 }
 
 function figureOf(string: PlainNote, reading: StringInharmonicity): CurveFigure {
