@@ -34,8 +34,9 @@ type BeatReading = BeatingString & {
   readonly kind: Take['reading']['beating']['kind'];
 };
 
-/** Work after which a string may beat otherwise than before. */
-const STRING_WORK: readonly InstrumentEvent['kind'][] = ['restrung', 'string-replaced', 'pin-replaced', 'block-work'];
+/** Work on the wire, after which a string may beat otherwise than before; work at the bridge stands among the decisions. */
+const WIRE_WORK: readonly InstrumentEvent['kind'][] = ['restrung', 'string-replaced'];
+const WIRE_DECISIONS: readonly StringDecision['choice'][] = ['bridge work', 'replace wire'];
 
 /** Only strings that sounded alone or behind a felt strip count: in an open unison the strings beat with each other. */
 export function falseBeatsOf(records: BeatRecords): FalseBeats {
@@ -63,10 +64,8 @@ type WorkDay = { readonly doneOn: string; readonly touched: (string: BeatingStri
 
 /** The latest first. */
 function workDays({ events, decisions }: BeatRecords): WorkDay[] {
-  const work = events.filter(({ kind }) => STRING_WORK.includes(kind));
-  const done = decisions.filter(
-    ({ doneOn, choice }) => doneOn !== null && choice !== 'leave' && choice !== 'look again',
-  );
+  const work = events.filter(({ kind }) => WIRE_WORK.includes(kind));
+  const done = decisions.filter(({ doneOn, choice }) => doneOn !== null && WIRE_DECISIONS.includes(choice));
   const days = new Set([...work.map(({ happenedOn }) => happenedOn), ...done.map(({ doneOn }) => doneOn ?? '')]);
   return [...days]
     .sort()

@@ -47,6 +47,7 @@ export const OWNERS_PAGE_CSS = `
 .sheet th:last-child, .sheet td:last-child { padding-right: 0; }
 .sheet .number { text-align: right; white-space: nowrap; }
 .sheet tr { break-inside: avoid; }
+.sheet table + p { break-before: avoid; }
 .sheet thead { display: table-header-group; }
 .sheet h2 { break-after: avoid; }
 .sheet p, .sheet li { orphans: 3; widows: 3; }

@@ -20,7 +20,7 @@ export type CourseStep = {
   readonly startsAnew: boolean;
   /** The sum up to `toDate`. */
   readonly whole: Movement;
-  /** Of the strings that go flat by themselves, where there are any. */
+  /** Of the strings that go flat by themselves, from where they were first read as they are now: a new pin begins anew. */
   readonly part: Movement | null;
 };
 
@@ -47,6 +47,7 @@ export function pitchCourse(
   const { strings } = drift.detail;
   const isPart = strings.map(({ midi }) => isWithin(midi, partRanges));
   const steps: CourseStep[] = [];
+  const wasRead = strings.map(() => false);
   let sums = strings.map(() => 0);
   for (const [intervalIndex, { fromDate, toDate }] of drift.intervals.entries()) {
     const changes = changesOf(drift.detail, intervalIndex);
@@ -54,7 +55,8 @@ export function pitchCourse(
     const startsAnew = steps.at(-1)?.toDate !== fromDate;
     const middle = movementOf([...changes.values()]).medianCents;
     sums = sums.map((sum, index) => (startsAnew ? 0 : sum) + (changes.get(index) ?? middle));
-    const part = sums.filter((_, index) => isPart[index]);
+    for (const index of changes.keys()) wasRead[index] = true;
+    const part = sums.filter((_, index) => isPart[index] && wasRead[index]);
     steps.push({
       fromDate,
       toDate,

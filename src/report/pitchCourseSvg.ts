@@ -157,8 +157,11 @@ function wholeRun(run: readonly CourseStep[], { at }: TimeAxis, y: Scale) {
   ];
 }
 
+/** Begins where the whole piano stood when these strings were first read. */
 function partRun(run: readonly CourseStep[], { at }: TimeAxis, y: Scale) {
-  const start: Point = { x: at(run[0]?.fromDate ?? ''), y: y(0) };
+  const first = run.findIndex(({ part }) => part !== null);
+  if (first === -1) return null;
+  const start: Point = { x: at(run[first]?.fromDate ?? ''), y: y(run[first - 1]?.whole.medianCents ?? 0) };
   const marks = run.flatMap(({ toDate, part }): Point[] => (part ? [{ x: at(toDate), y: y(part.medianCents) }] : []));
   return [
     line([start, ...marks], { stroke: PART, 'stroke-width': 1.8, ...PART_DASHES }),

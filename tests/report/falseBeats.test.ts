@@ -84,6 +84,12 @@ describe('falseBeatsOf', () => {
     expect(falseBeatsOf({ ...own, decisions: [decision(null)] }).work).toBeNull();
   });
 
+  it('takes the latest work on wire, not a later one on pins', () => {
+    const own = records({ '2020-01-01': BEFORE, '2020-03-01': AFTER, '2020-05-01': BEFORE });
+    const pins = { ...event('2020-04-01', null, null), kind: 'pin-replaced' as const };
+    expect(falseBeatsOf({ ...own, events: [event('2020-02-01', null, null), pins] }).work?.doneOn).toBe('2020-02-01');
+  });
+
   it('has nothing to compare where no string was read on both sides', () => {
     const own = records({ '2020-03-01': AFTER });
     expect(falseBeatsOf({ ...own, events: [event('2020-02-01', null, null)] }).work).toBeNull();

@@ -67,6 +67,12 @@ describe('pitchCourse', () => {
     expect(steps[1]?.part?.medianCents).toBe(5);
   });
 
+  it('draws a part only from where it was read: what a new pin replaced says nothing about it', () => {
+    const first = [...same(4).slice(1), null];
+    const { steps } = pitchCourse(drift(TWO, [first, [...same(1).slice(1), -2]]), [], [{ fromMidi: 69, toMidi: 69 }]);
+    expect(steps.map(({ part }) => part?.medianCents ?? null)).toEqual([null, 2]);
+  });
+
   it('begins anew at nought after a time of which nothing is known', () => {
     const gap = [
       ['2020-01-01', '2020-07-01'],
