@@ -34,6 +34,7 @@ const TABLE_NAMES = [
   'speed',
   'archive',
   'browser',
+  'faults',
 ] as const;
 type TableName = (typeof TABLE_NAMES)[number];
 
@@ -90,6 +91,7 @@ function tablesOf(bench: Bench): Record<TableName, () => Promise<void>> {
     },
     archive: () => archiveTable(bench),
     browser: async () => (await import('./browserTable.ts')).browserTable(bench),
+    faults: async () => (await import('./faultTable.ts')).faultTable(bench),
   };
 }
 
