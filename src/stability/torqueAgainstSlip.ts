@@ -34,6 +34,36 @@ function theOnlyOne(ofNote: readonly JudgedPin[], torqueCount: number, stringPos
   return isAlone && only && (stringPosition === 0 || only.stringPosition === 0) ? only : undefined;
 }
 
+export type TwoKinds = {
+  readonly slippingCount: number;
+  readonly slippingMedianNm: number;
+  readonly steadyCount: number;
+  readonly steadyMedianNm: number;
+};
+
+/** How many standard uncertainties a slip must lie below nought to count as one. */
+const BEYOND_SIGMAS = 2;
+
+/** Median torque of the pins that go flat beyond their uncertainty, and of the others; null where there is only one kind. */
+export function slippingAndSteady(pairs: readonly TorqueAndSlip[]): TwoKinds | null {
+  const isSlipping = ({ slipCentsPerYear, slipU }: TorqueAndSlip) => slipCentsPerYear + BEYOND_SIGMAS * slipU < 0;
+  const slipping = pairs.filter(isSlipping);
+  const steady = pairs.filter((pair) => !isSlipping(pair));
+  if (slipping.length === 0 || steady.length === 0) return null;
+  return {
+    slippingCount: slipping.length,
+    slippingMedianNm: medianTorque(slipping),
+    steadyCount: steady.length,
+    steadyMedianNm: medianTorque(steady),
+  };
+}
+
+function medianTorque(pairs: readonly TorqueAndSlip[]): number {
+  const rising = pairs.map(({ torqueNm }) => torqueNm).sort((a, b) => a - b);
+  const middle = (rising.length - 1) / 2;
+  return ((rising[Math.floor(middle)] ?? 0) + (rising[Math.ceil(middle)] ?? 0)) / 2;
+}
+
 export type RankAgreement = {
   readonly rho: number;
   readonly low: number;

@@ -3,7 +3,12 @@ import type { InstrumentId, TorqueId, VisitId } from '../../src/piano/ids.ts';
 import type { StringPosition } from '../../src/piano/reading.ts';
 import type { TorqueReading } from '../../src/piano/stringingRecords.ts';
 import type { JudgedPin } from '../../src/stability/drift/judgedPin.ts';
-import { rankAgreement, type TorqueAndSlip, torqueAndSlip } from '../../src/stability/torqueAgainstSlip.ts';
+import {
+  rankAgreement,
+  slippingAndSteady,
+  type TorqueAndSlip,
+  torqueAndSlip,
+} from '../../src/stability/torqueAgainstSlip.ts';
 import { TORQUE_BANDS, torqueBand } from '../../src/stability/torqueBands.ts';
 import { type PinTorque, pinTorques } from '../../src/stability/torquePins.ts';
 import { torqueSummary } from '../../src/stability/torqueSummary.ts';
@@ -155,6 +160,18 @@ describe('rankAgreement', () => {
   it('lies above zero where the loose pins are the ones that go flat', () => {
     const torques = [2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12];
     expect(rankAgreement(pairs([-9, -7, -5, -4, -3, -2, -1, 0, 0, 0, 1], torques))?.rho).toBeGreaterThan(0.95);
+  });
+
+  it('sets the torques of slipping pins against those of the others', () => {
+    // Slips beyond 0.6 cents a year, two standard uncertainties, count.
+    const four = pairs([-3, -0.5, 0.2, -2], [2, 8, 9, 4]);
+    expect(slippingAndSteady(four)).toEqual({
+      slippingCount: 2,
+      slippingMedianNm: 3,
+      steadyCount: 2,
+      steadyMedianNm: 8.5,
+    });
+    expect(slippingAndSteady(pairs([0, 0.1], [8, 9]))).toBeNull();
   });
 
   it('says nothing from few pins, or where nothing differs', () => {

@@ -23,7 +23,7 @@ export function inventTorques(
       midi,
       stringPosition: 2,
       torqueNm: readByWrench(round.usualNm * pinShare(plan, round, midi, numbers)),
-      direction: 'sharpwards',
+      direction: 'not noted',
       remark: '',
     }));
   });

@@ -141,7 +141,7 @@ const SCHOOL_HALL_UPRIGHT: InstrumentPlan = {
   falseBeatShare: 0.22,
   torqueRounds: [
     { visitIndex: 0, usualNm: 8.4, zoneLoss: 0.3 },
-    { visitIndex: -1, usualNm: 7.8, zoneLoss: 0.68 },
+    { visitIndex: -1, usualNm: 7.8, zoneLoss: 0.58 },
   ],
   hasSchedule: true,
   remarks: [

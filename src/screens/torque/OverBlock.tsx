@@ -65,6 +65,7 @@ export function OverBlock({ page, shown, before, slipping, onShow }: Props) {
           columns={SECTION_COLUMNS}
           rows={summary.sections}
           rowKey={({ fromMidi }) => String(fromMidi)}
+          stacksWhenNarrow
         />
       )}
       <PinTable pins={shown.pins} loads={loads} />

@@ -1,7 +1,14 @@
 import { formatCents, formatSigned } from '../../piano/format.ts';
+import { formatTorqueInBoth } from '../../piano/formatTorque.ts';
 import type { Instrument } from '../../piano/instrument.ts';
 import type { JudgedPin } from '../../stability/drift/judgedPin.ts';
-import { FEWEST_PINS, rankAgreement, torqueAndSlip } from '../../stability/torqueAgainstSlip.ts';
+import {
+  FEWEST_PINS,
+  rankAgreement,
+  slippingAndSteady,
+  type TorqueAndSlip,
+  torqueAndSlip,
+} from '../../stability/torqueAgainstSlip.ts';
 import type { PinTorque } from '../../stability/torquePins.ts';
 import { Button } from '../../ui/Button.tsx';
 import { breakMarks } from '../../ui/breakMarks.ts';
@@ -38,7 +45,7 @@ export function SlipSection({ instrument, torques, slips }: Props) {
         marks={breakMarks(instrument)}
       />
       <TorqueAgainstSlip pins={pairs} />
-      {pairs.length > 0 && <p className={styles.text}>{rankWords(pairs)}</p>}
+      {pairs.length > 0 && <p className={styles.text}>{`${kindsWords(pairs)} ${rankWords(pairs)}`.trim()}</p>}
     </>
   );
 }
@@ -90,7 +97,19 @@ function slipSeries(pins: readonly JudgedPin[]): NoteSeries[] {
   return series.filter(({ points }) => points.length > 0);
 }
 
-function rankWords(pairs: Parameters<typeof rankAgreement>[0]): string {
+function kindsWords(pairs: readonly TorqueAndSlip[]): string {
+  const kinds = slippingAndSteady(pairs);
+  if (!kinds) return '';
+  const { slippingCount, slippingMedianNm, steadyCount, steadyMedianNm } = kinds;
+  return words.kinds(
+    slippingCount,
+    formatTorqueInBoth(slippingMedianNm),
+    steadyCount,
+    formatTorqueInBoth(steadyMedianNm),
+  );
+}
+
+function rankWords(pairs: readonly TorqueAndSlip[]): string {
   const agreement = rankAgreement(pairs);
   if (!agreement) return words.rankFew(FEWEST_PINS);
   const { rho, low, high, pinCount } = agreement;

@@ -40,7 +40,6 @@ export function TorqueDesk({ instrument, readings, desk }: Props) {
   const readCount = pins.filter((one) => readings.some((reading) => isSamePin(reading, one))).length;
   return (
     <>
-      <DeskSettingsFields instrument={instrument} settings={desk.settings} onSet={desk.set} />
       {pin && (
         <form
           className={styles.desk}
@@ -64,6 +63,7 @@ export function TorqueDesk({ instrument, readings, desk }: Props) {
           <p className={styles.quiet}>{words.keys}</p>
         </form>
       )}
+      <DeskSettingsFields instrument={instrument} settings={desk.settings} onSet={desk.set} />
       <NotePicker instrument={instrument} readings={readings} desk={desk} />
     </>
   );

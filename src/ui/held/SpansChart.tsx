@@ -17,6 +17,8 @@ import type { SpanRow } from './spanRow.ts';
 
 const ROW_HEIGHT = 46;
 const AXIS_HEIGHT = 56;
+/** Below it the table says the rest. */
+const NARROWEST_FOR_DETAIL = 520;
 const AXIS_TEXT = { fill: 'var(--ink-soft)', fontSize: 14 };
 const TITLE_TEXT = { fill: 'var(--ink-soft)', fontSize: 13 };
 
@@ -63,7 +65,7 @@ function SpanLayer({ rows }: { readonly rows: readonly SpanRow[] }) {
         return (
           <g key={key}>
             <text className={styles.name} x={area.x + 4} y={top + 16}>
-              {name} <tspan className={styles.soft}>{detail}</tspan>
+              {name} {area.width >= NARROWEST_FOR_DETAIL && <tspan className={styles.soft}>{detail}</tspan>}
             </text>
             <path className={styles.unwatched} d={`M${begin} ${y}H${from}`} />
             <path className={styles.watched} d={`M${from} ${y}H${to}`} />

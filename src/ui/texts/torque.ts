@@ -103,7 +103,7 @@ export const torqueTexts = {
     pinUsual: (diameter: string) =>
       `The pins’ diameter is not known; ${diameter} (2/0) is taken. Enter it with the instrument.`,
     meaning:
-      'One times its string’s pull is the floor: below it a pin cannot hold. The figure rests on the tension of the speaking length; friction before it makes the pull at the pin differ.',
+      'One times its string’s pull is the floor for a pin’s own friction, which is the mean of both ways of turning: a pin that just holds reads about twice the pull sharpwards and next to nothing flatwards. The pull rests on the tension of the speaking length; friction before it makes the pull at the pin differ.',
   },
   over: {
     title: 'Over the block',
@@ -177,6 +177,8 @@ export const torqueTexts = {
     noneBeyond: 'No string goes flat by more than its bar.',
     bars: 'Bars show two standard uncertainties.',
     detail: (pin: string, torque: string, slip: string) => `${pin}: ${torque}, ${slip} a year`,
+    kinds: (slipping: number, slippingMedian: string, steady: number, steadyMedian: string) =>
+      `Median torque of the ${slipping} that go flat: ${slippingMedian}; of the ${steady} others: ${steadyMedian}.`,
     rank: (rho: string, low: string, high: string, count: number) =>
       `Rank correlation of torque and slip ${rho} (95 % interval ${low} to ${high}, ${count} pins); +1 would mean that the looser pins are always the ones that go flat. Neighbouring pins share their wood, so the interval is narrower than it ought to be.`,
     rankFew: (fewest: number) =>
