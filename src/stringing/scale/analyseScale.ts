@@ -33,7 +33,7 @@ export type ScaleOptions = KnownBreaks & {
 
 /**
  * @param rows ascending by note
- * @throws {RangeError} if the pitch standard is not above zero, or a core is not thinner than its string (checkSchedule tells)
+ * @throws {RangeError} if the pitch standard or a dimension is not above zero
  */
 export function analyseScale(rows: ScheduleRows, options: ScaleOptions): ScaleFigures {
   const { pitchStandardHz, ownGrades = [] } = options;

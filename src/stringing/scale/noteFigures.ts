@@ -49,7 +49,7 @@ const NEEDED_WOUND: readonly ScheduleField[] = [...NEEDED, 'coreDiameterMm', 'wr
 
 /**
  * @param ownGrades the user's own wire tables
- * @throws {RangeError} if the pitch standard is not above zero, or a core is not thinner than its string (checkSchedule tells)
+ * @throws {RangeError} if the pitch standard or a dimension is not above zero
  */
 export function noteFigures(
   row: ScheduleRow,
@@ -78,11 +78,11 @@ export function noteFigures(
   };
 }
 
-/** Undefined where a dimension is missing. Wire of an unknown grade is taken as modern steel. */
+/** Undefined where a dimension is missing, or a core is not thinner than its string (checkSchedule tells). Wire of an unknown grade is taken as modern steel. */
 export function stringBuild(row: ScheduleRow, grade: WireGrade | undefined): StringBuild | undefined {
   const { speakingLengthMm, wireDiameterMm, coreDiameterMm, wrap } = row;
   if (speakingLengthMm === null || wireDiameterMm === null) return undefined;
-  if (isWound(row) && (coreDiameterMm === null || wrap === null)) return undefined;
+  if (isWound(row) && (coreDiameterMm === null || wrap === null || coreDiameterMm >= wireDiameterMm)) return undefined;
   return {
     speakingLengthMm,
     carryingDiameterMm: coreDiameterMm ?? wireDiameterMm,

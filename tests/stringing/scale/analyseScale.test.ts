@@ -35,6 +35,11 @@ describe('analyseScale', () => {
     expect(scale.cautions).toContainEqual({ kind: 'figures-missing', midi: 60, fields: ['speakingLengthMm'] });
   });
 
+  it('gives no figure for a core that is not thinner than its string, and does not fail', () => {
+    const [note] = analyseScale([woundRow(40, { speakingLengthMm: 1000, coreDiameterMm: 2 })], AT_440).notes;
+    expect(note).toMatchObject({ tensionN: null, stressMpa: null, predictedB: null });
+  });
+
   it('does not guess a grade', () => {
     const [note] = analyseScale(
       [plainRow(69, { speakingLengthMm: 400, wireDiameterMm: 1, wireGrade: 'soft' })],
