@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { formatCents, formatDate } from '../../piano/format.ts';
 import type { Instrument } from '../../piano/instrument.ts';
-import type { StringPosition } from '../../piano/reading.ts';
 import type { Drift } from '../../stability/drift/analyseDrift.ts';
 import { driftMap, type MapKind, type StringAddress, type StringRow } from '../../stability/driftViews.ts';
 import { ChoiceField } from '../../ui/ChoiceField.tsx';
@@ -39,8 +38,7 @@ const KINDS: readonly MapKind[] = ['added-up', 'each-interval'];
 export function MapSection({ instrument, drift, chosen, onChoose }: Props) {
   const [kind, setKind] = useState<MapKind>('added-up');
   const positions = positionsOf(drift.detail.strings);
-  const [wanted, setPosition] = useState<StringPosition | null>(null);
-  const position = wanted ?? chosen?.stringPosition ?? positions[0] ?? null;
+  const position = chosen?.stringPosition ?? positions[0] ?? null;
   const rows = ofPosition(driftMap(drift, kind), position);
   const shown = shownIntervals(rows, drift.intervals.length);
   const step = divergingStep(rows.flatMap((row) => row.cells.flatMap((cell) => cell?.cents ?? [])));
@@ -64,7 +62,10 @@ export function MapSection({ instrument, drift, chosen, onChoose }: Props) {
             label={words.position}
             value={String(position)}
             choices={positions.map((one) => ({ value: String(one), label: positionName(one) }))}
-            onChange={(value) => setPosition(positions.find((one) => String(one) === value) ?? null)}
+            onChange={(value) => {
+              const beside = nearestOf(drift.detail.strings, Number(value), chosen?.midi ?? 0);
+              if (beside) onChoose(beside);
+            }}
           />
         )}
       </FieldRow>
@@ -88,6 +89,14 @@ export function MapSection({ instrument, drift, chosen, onChoose }: Props) {
       </ChartFigure>
     </Section>
   );
+}
+
+/** The string of another position that stands nearest. */
+function nearestOf(strings: readonly StringAddress[], position: number, midi: number): StringAddress | undefined {
+  return strings
+    .filter((one) => one.stringPosition === position)
+    .map(({ midi: own, stringPosition }) => ({ midi: own, stringPosition }))
+    .sort((a, b) => Math.abs(a.midi - midi) - Math.abs(b.midi - midi))[0];
 }
 
 const MARKS = ['flag', 'bracket', 'section'] as const;

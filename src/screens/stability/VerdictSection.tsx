@@ -40,7 +40,7 @@ export function VerdictSection({ drift, threshold, onThreshold, leftOut }: Props
         <Grounds title={words.nextTitle} sentences={nextSentences(drift, threshold)} />
       </div>
       <LeftOutNote leftOut={leftOut} />
-      {settling && (
+      {settling && isLongEnough(drift) && (
         <p>
           {texts.stability.settling(
             formatDate(settling.since),
@@ -68,6 +68,13 @@ function thresholdChoices(present: number) {
   const values = [...new Set([...THRESHOLDS, present])].sort((a, b) => a - b);
   return values.map((value) => ({ value: String(value), label: formatSpeed(value) }));
 }
+
+/** A first year is not told from a few weeks of it. */
+function isLongEnough({ intervals }: Drift): boolean {
+  return intervals.reduce((sum, interval) => sum + (interval.hasBaseline ? interval.years : 0), 0) >= LEAST_YEARS;
+}
+
+const LEAST_YEARS = 0.75;
 
 function LeftOutNote({ leftOut }: Pick<Props, 'leftOut'>) {
   const told = (['unusable', 'string-unknown'] as const).filter((kind) => leftOut[kind] > 0);
