@@ -48,8 +48,12 @@ export function InstrumentScreen({ records, instrumentId }: Props) {
 }
 
 function InstrumentHeading({ instrument }: { readonly instrument: Instrument }) {
-  const { compass, pinBlock, remark } = instrument;
+  const { compass, pinBlock, pinBlockKind, remark } = instrument;
   const facts = [
+    {
+      label: texts.workshop.form.pinBlockKind,
+      value: pinBlockKind ? texts.workshop.form.pinBlockKinds[pinBlockKind] : '',
+    },
     { label: words.facts.pinBlock, value: pinBlock },
     { label: words.facts.remark, value: remark },
   ].filter((fact) => fact.value !== '');

@@ -34,7 +34,7 @@ export const heldTexts = {
   },
   spans: {
     title: 'Years since the work: watched, and how it stood at the end',
-    name: 'What held, and for how long',
+    name: 'Years watched',
     unwatched: 'not watched yet',
     watched: 'watched',
     ends: { holding: 'still holding when last seen', watch: 'watch', 'giving way': 'giving way' },
@@ -73,7 +73,7 @@ export const heldTexts = {
   share: {
     name: (group: string) => `Share that holds, ${group}`,
     title: (group: string) =>
-      `${group}: share that still holds, with 95 % limits; a stroke where one was last seen holding`,
+      `Share that still holds (${group}), with 95 % limits; a stroke where one was last seen holding`,
     summary: (group: string, sentence: string) =>
       `Share of ${group} that still holds over the years since the work. ${sentence}`,
     atRisk: 'Under observation:',
