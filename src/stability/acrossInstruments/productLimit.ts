@@ -8,7 +8,7 @@
  * Uncertainty: M. Greenwood's formula (The Natural Duration of Cancer, 1926); limits by the beta product procedure of M. P. Fay, E. H.
  * Brittain and M. A. Proschan, Biostatistics 14 (2013) 723–736, with the product's distribution matched by its first two moments (from
  * memory), which is the exact binomial interval of Clopper and Pearson while nobody is lost from sight. Late entry is beyond their proof;
- * in simulations of 6 to 30 instruments (exponential ends, half of the spans cut off, with and without late entry, 1500 each) the 95 %
+ * in simulations of 6 to 30 instruments (ends after 12 years on average, six in ten cut off before, with and without late entry, 1500 each) the 95 %
  * limits held the truth in 97 to 99 of 100 cases, the estimate ± 1.96 Greenwood uncertainties in 87 to 91 (measured by us).
  */
 import { type Beta, betaQuantile } from './betaDistribution.ts';
