@@ -1,5 +1,5 @@
 /** How the figures came about and how sure they are, for the small print. */
-import { formatSpreadCents } from '../piano/format.ts';
+import { formatDate, formatSpreadCents } from '../piano/format.ts';
 import { formatCentsSize } from '../piano/formatPlain.ts';
 import type { JudgedRecords } from './judgedRecords.ts';
 import type { ReportWords } from './words.ts';
@@ -17,15 +17,19 @@ export function methodSentences(records: JudgedRecords, words: ReportWords): str
   ];
 }
 
-function readingsSentence({ history: { readings } }: JudgedRecords, { method: words }: ReportWords): string[] {
-  if (readings.length === 0) return [];
-  const visits = new Set(readings.map(({ visitedOn }) => visitedOn)).size;
+function readingsSentence(
+  { history: { readings } }: JudgedRecords,
+  { method: words, language }: ReportWords,
+): string[] {
+  const days = [...new Set(readings.map(({ visitedOn }) => visitedOn))].sort();
+  const [first, last] = [days[0], days.at(-1)];
+  if (first === undefined || last === undefined) return [];
   const readingCount = words.readingCount(readings.length);
-  const visitCount = words.visitCount(visits);
+  const visits = words.fromTo(words.visitCount(days.length), formatDate(first, language), formatDate(last, language));
   const stated = readings
     .flatMap(({ standardUncertaintyCents }) => standardUncertaintyCents ?? [])
     .sort((a, b) => a - b);
   const middle = stated[stated.length >> 1];
-  if (middle === undefined) return [words.readingsOnly(readingCount, visitCount)];
-  return [words.readings(readingCount, visitCount, formatSpreadCents(middle))];
+  if (middle === undefined) return [words.readingsOnly(readingCount, visits)];
+  return [words.readings(readingCount, visits, formatSpreadCents(middle))];
 }

@@ -31,6 +31,7 @@ export const OWNERS_PAGE_CSS = `
 .sheet .verdict p + p { margin-top: 0.8mm; }
 .sheet figure { break-inside: avoid; }
 .sheet .course { display: block; width: 100%; height: auto; }
+.sheet .narrow { display: none; }
 .sheet figcaption { font-size: 8.5pt; color: #4c565c; }
 .sheet .explained { font-size: 8.5pt; }
 .sheet .pair { display: grid; grid-template-columns: 1fr 1fr; column-gap: 8mm; }
@@ -65,6 +66,8 @@ export const OWNERS_PAGE_CSS = `
 @media screen and (max-width: 40rem) {
   .sheet .pair, .sheet .pictures { grid-template-columns: 1fr; }
   .sheet header .as-of { float: none; margin-left: 0; }
+  .sheet .wide { display: none; }
+  .sheet .narrow { display: block; }
 }
 @media print {
   .sheet { color: #000000; }

@@ -7,7 +7,7 @@ import type { OwnersPage, Sentences } from './ownersPage.ts';
 import { OWNERS_FILE_CSS, OWNERS_PAGE_CSS } from './ownersPageCss.ts';
 import type { WorkSection } from './ownersWork.ts';
 import { element, escapeText, type PageElement, treeToHtml } from './pageTree.ts';
-import { pitchCourseSvg, rangeOfSteps } from './pitchCourseSvg.ts';
+import { NARROW, pitchCourseSvg, rangeOfSteps } from './pitchCourseSvg.ts';
 import type { ReportPhotograph } from './reportRecords.ts';
 import type { ReportWords } from './words.ts';
 
@@ -95,7 +95,8 @@ export function courseTree(section: CourseSection, work: WorkSection | null, wor
     'section',
     {},
     element('h2', {}, title),
-    course.steps.length > 0 && element('figure', {}, pitchCourseSvg(picture, words)),
+    course.steps.length > 0 &&
+      element('figure', {}, pitchCourseSvg(picture, words), pitchCourseSvg(picture, words, NARROW)),
     element('p', { class: 'explained' }, sentences.join(' ')),
   );
 }
@@ -142,7 +143,7 @@ function beatSection({ title, explanation, rows, sentences }: BeatSection, { fal
   );
 }
 
-function workSection({ title, rows, sentence }: WorkSection, { work }: ReportWords): PageElement {
+function workSection({ title, rows, nothing }: WorkSection, { work }: ReportWords): PageElement {
   const lines = rows.map(({ date, what, where, remark }) =>
     element(
       'tr',
@@ -161,7 +162,7 @@ function workSection({ title, rows, sentence }: WorkSection, { work }: ReportWor
     {},
     element('h2', {}, title),
     rows.length > 0 && element('table', {}, element('tbody', {}, lines)),
-    element('p', {}, sentence),
+    nothing !== null && element('p', {}, nothing),
   );
 }
 

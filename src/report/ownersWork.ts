@@ -10,7 +10,8 @@ export type WorkSection = {
   readonly title: string;
   /** Oldest first. */
   readonly rows: readonly WorkRow[];
-  readonly sentence: string;
+  /** Says that there is none; null where there are rows. */
+  readonly nothing: string | null;
   /** Work on wire, pins or block, for the chart. */
   readonly marks: readonly { readonly on: string; readonly label: string }[];
 };
@@ -19,10 +20,6 @@ export function workSection({ events, visits, surveys }: ReportRecords, words: R
   const measured = visits.filter(({ id }) => surveys.some(({ visitId }) => visitId === id));
   const days = measured.map(({ visitedOn }) => visitedOn).sort();
   const [first, last] = [days[0], days.at(-1)];
-  const sentence =
-    first === undefined || last === undefined
-      ? ''
-      : words.work.tunings(days.length, formatDate(first, words.language), formatDate(last, words.language));
   const inOrder = [...events].sort((a, b) => (a.happenedOn < b.happenedOn ? -1 : 1));
   const rows = inOrder.map((event) => ({
     date: formatDate(event.happenedOn, words.language),
@@ -35,7 +32,7 @@ export function workSection({ events, visits, surveys }: ReportRecords, words: R
       ? []
       : [{ on: happenedOn, label: words.work.kinds[kind] }],
   );
-  return { title: words.work.title, rows, sentence: sentence || words.work.nothing, marks };
+  return { title: words.work.title, rows, nothing: rows.length === 0 ? words.work.nothing : null, marks };
 }
 
 function whereOf({ fromMidi, toMidi }: InstrumentEvent, { work }: ReportWords): string {

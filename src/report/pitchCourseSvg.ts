@@ -24,43 +24,70 @@ const SPREAD = '#cfdde2';
 const PART = '#9a5b00';
 const PART_DASHES = { 'stroke-dasharray': '5 3' };
 
-const WIDTH = 720;
+/** Paper and wide screens, or a phone held upright, where the same letters need more room beside a smaller picture. */
+export type CourseLayout = {
+  readonly name: 'wide' | 'narrow';
+  readonly width: number;
+  readonly right: number;
+  readonly legendRows: 1 | 3;
+  readonly mostLabels: number;
+};
+
+export const WIDE: CourseLayout = { name: 'wide', width: 720, right: 706, legendRows: 1, mostLabels: 12 };
+export const NARROW: CourseLayout = { name: 'narrow', width: 380, right: 372, legendRows: 3, mostLabels: 6 };
+
 const LEFT = 58;
-const RIGHT = 706;
-const PITCH = { top: 32, bottom: 182 };
-const HUMIDITY = { top: 208, bottom: 252 };
-const HEIGHT = 272;
+const LEGEND_ROW = 16;
+const PITCH_HEIGHT = 140;
+const HUMIDITY_HEIGHT = 44;
 
 type Panel = { readonly top: number; readonly bottom: number };
 type Scale = (value: number) => number;
 
 /** @param picture with at least one step */
-export function pitchCourseSvg({ course, partName, events, summary }: CoursePicture, words: ReportWords): PageElement {
+export function pitchCourseSvg(
+  { course, partName, events, summary }: CoursePicture,
+  words: ReportWords,
+  layout: CourseLayout = WIDE,
+): PageElement {
   const { steps, humidity } = course;
-  const lower = humidity.length > 0 ? HUMIDITY : null;
-  const height = lower ? HEIGHT : PITCH.bottom + 20;
+  const frame = frameOf(layout, humidity.length > 0);
   const dates = [...steps.flatMap((step) => [step.fromDate, step.toDate]), ...humidity.map(({ on }) => on)];
-  const axis = timeAxis(dates, LEFT + 8, RIGHT - 8, words.language);
+  const axis = timeAxis(
+    dates,
+    { left: LEFT + 8, right: layout.right - 8, mostLabels: layout.mostLabels },
+    words.language,
+  );
   const ticks = centsTicks(steps);
-  const y = scaleOf(ticks, PITCH);
+  const y = scaleOf(ticks, frame.pitch);
   const runs = runsOf(steps);
+  const size = { viewBox: `0 0 ${layout.width} ${frame.height}`, width: layout.width, height: frame.height };
   return element(
     'svg',
-    { ...SVG, viewBox: `0 0 ${WIDTH} ${height}`, width: WIDTH, height, role: 'img', 'aria-label': summary },
-    legend(partName, words),
-    grid(ticks, y, (value) => (value === 0 ? '0' : formatSigned(value, ticks.step < 1 ? 1 : 0))),
+    { ...SVG, class: `course ${layout.name}`, ...size, role: 'img', 'aria-label': summary },
+    legend(partName, layout, words),
+    grid(ticks, y, layout, (value) => (value === 0 ? '0' : formatSigned(value, ticks.step < 1 ? 1 : 0))),
     runs.map((run) => wholeRun(run, axis, y)),
     partName !== null && runs.map((run) => partRun(run, axis, y)),
-    directions(ticks, words),
-    yearTicks(axis, lower),
-    events.map((event) => eventMark(event, axis, lower)),
-    lower && humidityPanel(humidity, axis, lower, words),
+    directions(ticks, frame.pitch, words),
+    yearTicks(axis, frame),
+    events.map((event) => eventMark(event, axis, frame, layout)),
+    frame.humidity && humidityPanel(humidity, axis, frame.humidity, layout, words),
   );
+}
+
+type Frame = { readonly pitch: Panel; readonly humidity: Panel | null; readonly height: number };
+
+function frameOf({ legendRows }: CourseLayout, hasHumidity: boolean): Frame {
+  const top = LEGEND_ROW * (legendRows + 1);
+  const pitch = { top, bottom: top + PITCH_HEIGHT };
+  if (!hasHumidity) return { pitch, humidity: null, height: pitch.bottom + 20 };
+  const humidity = { top: pitch.bottom + 26, bottom: pitch.bottom + 26 + HUMIDITY_HEIGHT };
+  return { pitch, humidity, height: humidity.bottom + 20 };
 }
 
 const SVG = {
   xmlns: 'http://www.w3.org/2000/svg',
-  class: 'course',
   'font-family': 'inherit',
   'font-size': 11,
   fill: INK,
@@ -79,12 +106,12 @@ function scaleOf(ticks: Ticks, panel: Panel): Scale {
   return (value) => panel.bottom - ((panel.bottom - panel.top) * (value - ticks.low)) / (ticks.high - ticks.low);
 }
 
-function grid(ticks: Ticks, y: Scale, label: (value: number) => string) {
+function grid(ticks: Ticks, y: Scale, { right }: CourseLayout, label: (value: number) => string) {
   return ticks.values.map((value) => [
     line(
       [
         { x: LEFT, y: y(value) },
-        { x: RIGHT, y: y(value) },
+        { x: right, y: y(value) },
       ],
       { stroke: value === 0 ? SOFT : RULE },
     ),
@@ -92,16 +119,16 @@ function grid(ticks: Ticks, y: Scale, label: (value: number) => string) {
   ]);
 }
 
-function directions({ low, high }: Ticks, { course }: ReportWords) {
+function directions({ low, high }: Ticks, { top, bottom }: Panel, { course }: ReportWords) {
   return [
-    text({ x: 12, y: PITCH.top - 8 }, course.cents, { fill: SOFT }),
-    high > 0 && text({ x: LEFT + 6, y: PITCH.top + 12 }, `↑ ${course.sharper}`, { fill: SOFT }),
-    low < 0 && text({ x: LEFT + 6, y: PITCH.bottom - 5 }, `↓ ${course.flatter}`, { fill: SOFT }),
+    text({ x: 12, y: top - 8 }, course.cents, { fill: SOFT }),
+    high > 0 && text({ x: LEFT + 6, y: top + 12 }, `↑ ${course.sharper}`, { fill: SOFT }),
+    low < 0 && text({ x: LEFT + 6, y: bottom - 5 }, `↓ ${course.flatter}`, { fill: SOFT }),
   ];
 }
 
-function yearTicks({ ticks }: TimeAxis, lower: Panel | null) {
-  const bottoms = [PITCH.bottom, ...(lower ? [lower.bottom] : [])];
+function yearTicks({ ticks }: TimeAxis, { pitch, humidity }: Frame) {
+  const bottoms = [pitch.bottom, ...(humidity ? [humidity.bottom] : [])];
   return ticks.map(({ x, label }) => [
     bottoms.map((bottom) =>
       line(
@@ -116,19 +143,26 @@ function yearTicks({ ticks }: TimeAxis, lower: Panel | null) {
   ]);
 }
 
-function eventMark({ on, label }: CoursePicture['events'][number], { at }: TimeAxis, lower: Panel | null) {
+function eventMark(
+  { on, label }: CoursePicture['events'][number],
+  { at }: TimeAxis,
+  frame: Frame,
+  { right }: CourseLayout,
+) {
   const x = at(on);
-  const isRight = x > (LEFT + RIGHT) / 2;
-  const bottom = (lower ?? PITCH).bottom;
+  const isRight = x > (LEFT + right) / 2;
+  const bottom = (frame.humidity ?? frame.pitch).bottom;
   return [
     line(
       [
-        { x, y: PITCH.top },
+        { x, y: frame.pitch.top },
         { x, y: bottom },
       ],
       { stroke: INK, 'stroke-dasharray': '1 3' },
     ),
-    text({ x: x + (isRight ? -4 : 4), y: PITCH.bottom - 18 }, label, { 'text-anchor': isRight ? 'end' : 'start' }),
+    text({ x: x + (isRight ? -4 : 4), y: frame.pitch.bottom - 18 }, label, {
+      'text-anchor': isRight ? 'end' : 'start',
+    }),
   ];
 }
 
@@ -169,13 +203,19 @@ function partRun(run: readonly CourseStep[], { at }: TimeAxis, y: Scale) {
   ];
 }
 
-function humidityPanel(humidity: PitchCourse['humidity'], { at }: TimeAxis, panel: Panel, { course }: ReportWords) {
+function humidityPanel(
+  humidity: PitchCourse['humidity'],
+  { at }: TimeAxis,
+  panel: Panel,
+  layout: CourseLayout,
+  { course }: ReportWords,
+) {
   const ticks = roundTicks([...humidity.map(({ humidityPct }) => humidityPct), 40, 50], 3);
   const y = scaleOf(ticks, panel);
   const points = humidity.map(({ on, humidityPct }): Point => ({ x: at(on), y: y(humidityPct) }));
   return [
     text({ x: LEFT, y: panel.top - 8 }, `${course.humidityTitle}, % RH`, { fill: SOFT }),
-    grid(ticks, y, (value) => formatNumber(value, 0)),
+    grid(ticks, y, layout, (value) => formatNumber(value, 0)),
     line(points, { stroke: INK, 'stroke-width': 1.2 }),
     points.map((point) => disc(point, 2.4, { fill: '#ffffff', stroke: INK })),
   ];
@@ -184,24 +224,26 @@ function humidityPanel(humidity: PitchCourse['humidity'], { at }: TimeAxis, pane
 /** About the width of a letter: enough to set the next sign beside the words. */
 const LETTER_WIDTH = 5.6;
 
-function legend(partName: string | null, { course }: ReportWords) {
-  const y = 14;
+function legend(partName: string | null, { legendRows }: CourseLayout, { course }: ReportWords) {
   const second = LEFT + 48 + LETTER_WIDTH * course.wholePiano.length;
   const third = second + 40 + LETTER_WIDTH * course.spread.length;
-  const sample = (x: number): Point[] => [
+  const place = (row: number, x: number): Point =>
+    legendRows === 1 ? { x, y: 14 } : { x: LEFT, y: 14 + LEGEND_ROW * row };
+  const [whole, spread, part] = [place(0, LEFT), place(1, second), place(2, third)];
+  const sample = ({ x, y }: Point): Point[] => [
     { x, y: y - 4 },
     { x: x + 22, y: y - 4 },
   ];
   return [
-    line(sample(LEFT), { stroke: WHOLE, 'stroke-width': 1.8 }),
-    disc({ x: LEFT + 22, y: y - 4 }, 3, { fill: WHOLE }),
-    text({ x: LEFT + 31, y }, course.wholePiano, {}),
-    element('path', { d: `M${px(second)} ${y - 10}h16v12h-16Z`, fill: SPREAD }),
-    text({ x: second + 22, y }, course.spread, {}),
+    line(sample(whole), { stroke: WHOLE, 'stroke-width': 1.8 }),
+    disc({ x: whole.x + 22, y: whole.y - 4 }, 3, { fill: WHOLE }),
+    text({ x: whole.x + 31, y: whole.y }, course.wholePiano, {}),
+    element('path', { d: `M${px(spread.x)} ${spread.y - 10}h16v12h-16Z`, fill: SPREAD }),
+    text({ x: spread.x + (legendRows === 1 ? 22 : 31), y: spread.y }, course.spread, {}),
     partName !== null && [
-      line(sample(third), { stroke: PART, 'stroke-width': 1.8, ...PART_DASHES }),
-      triangle({ x: third + 24, y: y - 4 }, PART),
-      text({ x: third + 34, y }, partName, {}),
+      line(sample(part), { stroke: PART, 'stroke-width': 1.8, ...PART_DASHES }),
+      triangle({ x: part.x + 22, y: part.y - 4 }, PART),
+      text({ x: part.x + 31, y: part.y }, partName, {}),
     ],
   ];
 }

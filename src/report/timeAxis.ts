@@ -8,24 +8,30 @@ export type TimeAxis = {
   readonly ticks: readonly { readonly x: number; readonly label: string }[];
 };
 
-/** More years than this and only every second or fifth is written. */
-const MOST_LABELS = 12;
 /** Shorter than this and quarters are written. */
 const SHORT_YEARS = 2.5;
 
+export type AxisRoom = {
+  readonly left: number;
+  readonly right: number;
+  /** More years than this and only every second or fifth is written. */
+  readonly mostLabels: number;
+};
+
 /** @param dates at least one, ISO 8601 */
-export function timeAxis(dates: readonly string[], left: number, right: number, language: string): TimeAxis {
+export function timeAxis(dates: readonly string[], { left, right, mostLabels }: AxisRoom, language: string): TimeAxis {
   const days = dates.map(dayOf);
   const first = Math.min(...days);
   const last = Math.max(first + 30, ...days);
   const at = (day: number) => left + ((right - left) * (day - first)) / (last - first);
   const years = (last - first) / 365.25;
-  const starts = years < SHORT_YEARS ? quarterStarts(first, last, language) : yearStarts(first, last, years);
+  const starts = years < SHORT_YEARS ? quarterStarts(first, last, language) : yearStarts(first, last, mostLabels);
   return { at: (date) => at(dayOf(date)), ticks: starts.map(({ day, label }) => ({ x: at(day), label })) };
 }
 
-function yearStarts(first: number, last: number, years: number) {
-  const step = years <= MOST_LABELS ? 1 : years <= 2 * MOST_LABELS ? 2 : 5;
+function yearStarts(first: number, last: number, mostLabels: number) {
+  const years = (last - first) / 365.25;
+  const step = years <= mostLabels ? 1 : years <= 2 * mostLabels ? 2 : 5;
   const range = yearsWithin(first, last);
   return range
     .filter((year) => year % step === 0)

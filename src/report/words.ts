@@ -157,8 +157,6 @@ export const englishReportWords = {
     title: 'What was done when',
     kinds: eventKinds,
     whole: 'the whole piano',
-    tunings: (count: number, from: string, to: string) =>
-      count === 1 ? `Measured on ${from}.` : `Measured at ${count} visits, ${from} to ${to}.`,
     nothing: 'No work has been entered.',
     remark: 'Noted',
   },
@@ -261,6 +259,8 @@ export const englishReportWords = {
     title: 'How this was measured',
     readingCount: (count: number) => `${count} ${count === 1 ? 'reading' : 'readings'}`,
     visitCount: (count: number) => `${count} ${count === 1 ? 'visit' : 'visits'}`,
+    fromTo: (visits: string, from: string, to: string) =>
+      from === to ? `${visits} (${from})` : `${visits} from ${from} to ${to}`,
     readings: (readings: string, visits: string, uncertainty: string) =>
       `${readings} at ${visits}: each note was recorded and the frequencies of its partials were measured. Half of the readings are more certain than ± ${uncertainty} (one standard uncertainty).`,
     readingsOnly: (readings: string, visits: string) =>

@@ -25,7 +25,7 @@ it('makes an axis of a single value', () => {
 
 describe('timeAxis', () => {
   it('names each year of ten, and stands the first and the last day at the ends', () => {
-    const { at, ticks } = timeAxis(['2016-08-18', '2026-02-15'], 100, 700, 'en-GB');
+    const { at, ticks } = timeAxis(['2016-08-18', '2026-02-15'], { left: 100, right: 700, mostLabels: 12 }, 'en-GB');
     expect([at('2016-08-18'), at('2026-02-15')]).toEqual([100, 700]);
     expect(ticks.map(({ label }) => label)).toEqual([
       '2017',
@@ -42,24 +42,24 @@ describe('timeAxis', () => {
   });
 
   it('names the quarters of a short time and every fifth year of a long one', () => {
-    expect(timeAxis(['2024-03-04', '2025-02-01'], 0, 1, 'en-GB').ticks.map(({ label }) => label)).toEqual([
-      'Apr',
-      'Jul',
-      'Oct',
-      '2025',
-    ]);
-    expect(timeAxis(['1990-03-04', '2025-02-01'], 0, 1, 'en-GB').ticks.map(({ label }) => label)).toEqual([
-      '1995',
-      '2000',
-      '2005',
-      '2010',
-      '2015',
-      '2020',
-      '2025',
-    ]);
+    expect(
+      timeAxis(['2024-03-04', '2025-02-01'], { left: 0, right: 1, mostLabels: 12 }, 'en-GB').ticks.map(
+        ({ label }) => label,
+      ),
+    ).toEqual(['Apr', 'Jul', 'Oct', '2025']);
+    expect(
+      timeAxis(['1990-03-04', '2025-02-01'], { left: 0, right: 1, mostLabels: 12 }, 'en-GB').ticks.map(
+        ({ label }) => label,
+      ),
+    ).toEqual(['1995', '2000', '2005', '2010', '2015', '2020', '2025']);
+  });
+
+  it('names fewer years where there is less room', () => {
+    const { ticks } = timeAxis(['2016-08-18', '2026-02-15'], { left: 0, right: 1, mostLabels: 6 }, 'en-GB');
+    expect(ticks.map(({ label }) => label)).toEqual(['2018', '2020', '2022', '2024', '2026']);
   });
 
   it('draws a single day without dividing by nothing', () => {
-    expect(timeAxis(['2024-03-04'], 10, 20, 'en-GB').at('2024-03-04')).toBe(10);
+    expect(timeAxis(['2024-03-04'], { left: 10, right: 20, mostLabels: 12 }, 'en-GB').at('2024-03-04')).toBe(10);
   });
 });

@@ -59,7 +59,7 @@ it('is one file without script or outside address that holds every visit and com
   const html = longRecordFile({ ...own, torques: [], trials: [] }, englishReportWords);
   expect(html).not.toMatch(/<script|<link|@import|url\(/);
   for (const { visitedOn } of own.visits) expect(html).toContain(visitedOn);
-  // The course, slips, humidity's answer where it is known, one chart a comparison, inharmonicity and life.
-  const charts = 1 + 1 + (own.drift.detail.isHumidityKnown ? 1 : 0) + own.drift.intervals.length + 2;
+  // The course for wide and for narrow screens, slips, humidity's answer where it is known, one chart a comparison, inharmonicity and life.
+  const charts = 2 + 1 + (own.drift.detail.isHumidityKnown ? 1 : 0) + own.drift.intervals.length + 2;
   expect(html.match(/<svg/g)).toHaveLength(charts);
 });

@@ -109,7 +109,7 @@ function document(page: OwnersPage, out: string) {
     course: course && { comparisons: course.course.steps.length, sentences: course.sentences },
     falseBeats: falseBeats && { rows: falseBeats.rows, sentences: falseBeats.sentences },
     advice: advice?.sentences ?? null,
-    work: work && { rows: work.rows, sentence: work.sentence },
+    work: work && { rows: work.rows },
     photographs: photographs?.pictures.map(({ caption, takenAt }) => ({ caption, takenAt })) ?? null,
     remark: remark?.text ?? null,
     method: method.sentences,
