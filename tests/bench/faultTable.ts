@@ -1,5 +1,4 @@
 /** The browser killed at random moments: whether every reading that the screen had called kept is there afterwards. */
-import { join } from 'node:path';
 import {
   type FaultPlace,
   type FaultRun,
@@ -11,6 +10,7 @@ import {
 import { chromiumHere } from '../browser/support/findChromium.ts';
 import { serveFolder } from '../browser/support/serveFolder.ts';
 import { type Bench, sized } from './bench.ts';
+import { buildApp } from './buildApp.ts';
 
 const KINDS = {
   'a survey': killedSurvey,
@@ -62,11 +62,4 @@ async function killAgainAndAgain(
 function momentsOf(runs: readonly FaultRun[]): string {
   const distinct = [...new Set(runs.map(({ when }) => when))];
   return distinct.length <= 4 ? distinct.join('; ') : `${distinct.slice(0, 4).join('; ')}; …`;
-}
-
-async function buildApp(folder: string): Promise<string> {
-  const { build } = await import('vite');
-  const outDir = join(folder, 'app');
-  await build({ root: process.cwd(), logLevel: 'error', build: { outDir, emptyOutDir: true } });
-  return outDir;
 }

@@ -34,6 +34,7 @@ const TABLE_NAMES = [
   'speed',
   'archive',
   'browser',
+  'records',
   'faults',
 ] as const;
 type TableName = (typeof TABLE_NAMES)[number];
@@ -91,6 +92,7 @@ function tablesOf(bench: Bench): Record<TableName, () => Promise<void>> {
     },
     archive: () => archiveTable(bench),
     browser: async () => (await import('./browserTable.ts')).browserTable(bench),
+    records: async () => (await import('./recordsTable.ts')).recordsTable(bench),
     faults: async () => (await import('./faultTable.ts')).faultTable(bench),
   };
 }

@@ -1,0 +1,164 @@
+/** Table 11: a large workshop's records in a browser: bringing them in, opening, an instrument's page, writing them out. */
+import { openSync, statSync, writeSync } from 'node:fs';
+import { join } from 'node:path';
+import type { CDPSession, Page } from 'playwright-core';
+import { writeArchive } from '../../src/files/archive/writeArchive.ts';
+import { texts } from '../../src/ui/texts.ts';
+import { chromiumHere } from '../browser/support/findChromium.ts';
+import { launchChromium } from '../browser/support/launchChromium.ts';
+import { serveFolder } from '../browser/support/serveFolder.ts';
+import { benchWorkshop } from './archiveRecords.ts';
+import { type Bench, sized } from './bench.ts';
+import { buildApp } from './buildApp.ts';
+import { figure } from './report.ts';
+
+const VISITS = 20;
+const words = texts.records;
+
+type Step = {
+  readonly what: string;
+  readonly wallS: number;
+  /** Of the page's own thread: what is left of the time when nothing else runs on the machine. */
+  readonly threadS: number;
+  readonly heapMb: number;
+};
+
+export async function recordsTable(bench: Bench, instrumentCount = sized(bench, 3, 300)): Promise<void> {
+  const { report, folder } = bench;
+  const chromiumPath = chromiumHere();
+  if (chromiumPath === undefined) {
+    report.remark('Left out: no Chromium was found. Install one, or set CHROME_PATH to its program file.');
+    return;
+  }
+  const workshop = benchWorkshop(instrumentCount, VISITS);
+  const file = join(folder, 'workshop.zip');
+  const unpackedMb = await writeToFile(file, workshop.contents);
+  const server = await serveFolder(await buildApp(folder));
+  const browser = await launchChromium(chromiumPath, { kind: 'none' });
+  try {
+    const context = await browser.newContext({ acceptDownloads: true });
+    const page = await context.newPage();
+    const watch = await watchPage(page);
+    const step = async (what: string, work: () => Promise<unknown>): Promise<Step> => {
+      bench.progress(what);
+      return watch(what, work);
+    };
+    await page.goto(`${server.url}#/records`);
+    const steps = [
+      await step('looked at', () => look(page, file)),
+      await step('brought in', () => bringIn(page)),
+      await step('workshop opened', () => openWorkshop(page, server.url)),
+      await step('instrument’s visits', () => openInstrument(page)),
+      await step('instrument’s changes', () => changesDrawn(page)),
+      await step('written out', () => writeOut(page, server.url)),
+    ];
+    report.heading(
+      `11  Records of ${instrumentCount} instruments, ${VISITS} visits each, in a browser: ${workshop.takeCount} readings, ` +
+        `${workshop.partialCount} partials, ${unpackedMb.toFixed(0)} MB of tables in ${(statSync(file).size / 1e6).toFixed(0)} MB`,
+    );
+    print(bench, steps, unpackedMb);
+  } finally {
+    await browser.close();
+    await server.close();
+  }
+}
+
+function print({ report }: Bench, steps: readonly Step[], unpackedMb: number): void {
+  report.table(
+    ['', 'time, s', 'of the page’s thread, s', 'MB/s of its thread', 'memory then, MB'],
+    steps.map(({ what, wallS, threadS, heapMb }) => [
+      what,
+      figure(wallS),
+      figure(threadS),
+      ['looked at', 'brought in', 'written out'].includes(what) ? figure(unpackedMb / threadS) : '',
+      heapMb.toFixed(0),
+    ]),
+  );
+  const threadOf = (what: string) => steps.find((step) => step.what === what)?.threadS;
+  report.limit({ what: 'workshop opened', measured: threadOf('workshop opened'), unit: 's', atMost: 2 });
+  report.limit({
+    what: 'instrument’s visits shown',
+    measured: threadOf('instrument’s visits'),
+    unit: 's',
+    atMost: 0.5,
+  });
+  for (const what of ['brought in', 'written out']) {
+    const threadS = threadOf(what);
+    const measured = threadS === undefined ? undefined : unpackedMb / threadS;
+    report.limit({ what: `records ${what}`, measured, unit: 'MB/s', atLeast: 20 });
+  }
+}
+
+async function writeToFile(path: string, contents: Parameters<typeof writeArchive>[0]): Promise<number> {
+  const descriptor = openSync(path, 'w');
+  const options = { createdAt: '2026-01-02T03:04:05Z', programVersion: 'bench' };
+  await writeArchive(contents, options, (bytes) => void writeSync(descriptor, bytes));
+  const { checkArchive } = await import('../../src/files/archive/checkArchive.ts');
+  const { openAsBlob } = await import('node:fs');
+  const blob = await openAsBlob(path);
+  const read = async (offset: number, length: number) =>
+    new Uint8Array(await blob.slice(offset, offset + length).arrayBuffer());
+  const { unpackedBytes } = await checkArchive({ byteCount: blob.size, read });
+  return unpackedBytes / 1e6;
+}
+
+type Watch = (what: string, work: () => Promise<unknown>) => Promise<Step>;
+
+async function watchPage(page: Page): Promise<Watch> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' });
+  return async (what, work) => {
+    const before = await metrics(session);
+    const startedAt = performance.now();
+    await work();
+    const wallS = (performance.now() - startedAt) / 1000;
+    const after = await metrics(session);
+    // Another page may have another process, whose count begins anew.
+    const threadS = after.threadS < before.threadS ? after.threadS : after.threadS - before.threadS;
+    return { what, wallS, threadS, heapMb: after.heapMb };
+  };
+}
+
+async function metrics(session: CDPSession): Promise<{ threadS: number; heapMb: number }> {
+  const { metrics: all } = await session.send('Performance.getMetrics');
+  const figureOf = (name: string) => all.find((metric) => metric.name === name)?.value ?? Number.NaN;
+  return { threadS: figureOf('ThreadTime'), heapMb: figureOf('JSHeapUsedSize') / 1e6 };
+}
+
+const PATIENT = { timeout: 3_600_000 };
+
+async function look(page: Page, file: string): Promise<void> {
+  await page.getByLabel(words.import.choose).setInputFiles(file);
+  await page.getByRole('button', { name: words.import.bringIn }).waitFor(PATIENT);
+}
+
+async function bringIn(page: Page): Promise<void> {
+  await page.getByRole('button', { name: words.import.bringIn }).click();
+  await page.getByText(/^Brought in: /).waitFor(PATIENT);
+}
+
+async function openWorkshop(page: Page, appUrl: string): Promise<void> {
+  await page.goto('about:blank');
+  await page.goto(`${appUrl}#/`);
+  await page.getByRole('list', { name: texts.workshop.instruments }).waitFor(PATIENT);
+}
+
+async function openInstrument(page: Page): Promise<void> {
+  await page.getByRole('link', { name: 'Instrument 2', exact: true }).click();
+  await page.getByRole('table', { name: texts.instrument.visits.caption }).waitFor(PATIENT);
+}
+
+/** Every take of the instrument has been read and compared. */
+async function changesDrawn(page: Page): Promise<void> {
+  await page
+    .getByText('…', { exact: true })
+    .first()
+    .waitFor({ ...PATIENT, state: 'hidden' });
+}
+
+async function writeOut(page: Page, appUrl: string): Promise<void> {
+  await page.goto(`${appUrl}#/records`);
+  const downloading = page.waitForEvent('download', PATIENT);
+  await page.getByRole('button', { name: words.backup.download }).click();
+  await (await downloading).cancel();
+}
