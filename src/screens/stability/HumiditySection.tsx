@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { formatResponse } from '../../piano/formatStability.ts';
 import type { Instrument } from '../../piano/instrument.ts';
 import type { Drift } from '../../stability/drift/analyseDrift.ts';
@@ -13,7 +14,13 @@ import { stringSeries } from './spanSeries.ts';
 const words = texts.stability.humidity;
 
 /** How far each string answers humidity, along the compass. */
-export function HumiditySection({ instrument, drift }: { readonly instrument: Instrument; readonly drift: Drift }) {
+export const HumiditySection = memo(function HumiditySection({
+  instrument,
+  drift,
+}: {
+  readonly instrument: Instrument;
+  readonly drift: Drift;
+}) {
   const { detail } = drift;
   if (!detail.isHumidityKnown)
     return (
@@ -43,4 +50,4 @@ export function HumiditySection({ instrument, drift }: { readonly instrument: In
       />
     </Section>
   );
-}
+});

@@ -59,7 +59,10 @@ export function JudgedSections({ page, drift, onThreshold }: Props) {
   );
 }
 
-/** What needs at least one change of a string. One string is chosen for all of it: the surest suspect until another is. */
+/**
+ * What needs at least one change of a string. One string is chosen for all of it: the surest suspect until another is. Sections that do not
+ * show the chosen one are not drawn anew with it: walking along the compass by keyboard must keep pace.
+ */
 function StringSections({
   page: { instrument, torques },
   drift,

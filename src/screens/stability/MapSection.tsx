@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { formatCents, formatDate } from '../../piano/format.ts';
 import type { Instrument } from '../../piano/instrument.ts';
 import type { Drift } from '../../stability/drift/analyseDrift.ts';
@@ -39,7 +39,7 @@ export function MapSection({ instrument, drift, chosen, onChoose }: Props) {
   const [kind, setKind] = useState<MapKind>('added-up');
   const positions = positionsOf(drift.detail.strings);
   const position = chosen?.stringPosition ?? positions[0] ?? null;
-  const rows = ofPosition(driftMap(drift, kind), position);
+  const rows = useMemo(() => ofPosition(driftMap(drift, kind), position), [drift, kind, position]);
   const shown = shownIntervals(rows, drift.intervals.length);
   const step = divergingStep(rows.flatMap((row) => row.cells.flatMap((cell) => cell?.cents ?? [])));
   const choose = (key: string) => {

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { formatCentsValue, formatDate, formatNoteRange, formatSentence } from '../../piano/format.ts';
 import { formatProbability, formatRateValue } from '../../piano/formatStability.ts';
 import type { Drift } from '../../stability/drift/analyseDrift.ts';
@@ -20,7 +21,7 @@ const words = texts.stability.pins;
 type Props = { readonly drift: Drift; readonly onChoose: (string: StringAddress) => void };
 
 /** Pins with their slips, the surest first; zones; readings set aside. */
-export function PinSection({ drift, onChoose }: Props) {
+export const PinSection = memo(function PinSection({ drift, onChoose }: Props) {
   const show = ({ midi, stringPosition }: StringAddress) => {
     onChoose({ midi, stringPosition });
     document.getElementById(STRING_SECTION)?.scrollIntoView({ block: 'start' });
@@ -54,7 +55,7 @@ export function PinSection({ drift, onChoose }: Props) {
       )}
     </Section>
   );
-}
+});
 
 type PinTableProps = {
   readonly caption: string;

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { formatDate } from '../../piano/format.ts';
 import type { Instrument } from '../../piano/instrument.ts';
 import type { Drift } from '../../stability/drift/analyseDrift.ts';
@@ -18,7 +18,7 @@ const words = texts.stability.span;
 type Props = { readonly instrument: Instrument; readonly drift: Drift };
 
 /** The change along the compass between two visits, and what season and the whole instrument account for. */
-export function SpanSection({ instrument, drift }: Props) {
+export const SpanSection = memo(function SpanSection({ instrument, drift }: Props) {
   const usable = drift.intervals.filter((interval) => interval.hasBaseline && interval.medianCents !== null);
   const newest = usable.at(-1);
   const [from, setFrom] = useState(newest?.fromDate ?? '');
@@ -45,7 +45,7 @@ export function SpanSection({ instrument, drift }: Props) {
       )}
     </Section>
   );
-}
+});
 
 type ChartsProps = {
   readonly instrument: Instrument;

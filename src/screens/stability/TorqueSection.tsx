@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { Instrument } from '../../piano/instrument.ts';
 import type { JudgedPin } from '../../stability/drift/judgedPin.ts';
 import { torqueAndSlip } from '../../stability/torqueAgainstSlip.ts';
@@ -18,7 +19,7 @@ type Props = {
 };
 
 /** Whether the pins that slip are the loose ones. */
-export function TorqueSection({ instrument, pins, torques }: Props) {
+export const TorqueSection = memo(function TorqueSection({ instrument, pins, torques }: Props) {
   return (
     <Section title={words.title} note={words.note}>
       {torques.length === 0 ? (
@@ -35,4 +36,4 @@ export function TorqueSection({ instrument, pins, torques }: Props) {
       )}
     </Section>
   );
-}
+});
