@@ -4,6 +4,7 @@ import type { InstrumentEvent, Survey, Visit } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
 import { type BaselineReading, baselineReadings } from '../../stability/baselineReadings.ts';
 import { type Interval, intervalsOf } from '../../stability/changeIntervals.ts';
+import { recordedTakes } from '../../survey/recordedTakes.ts';
 
 /** For each string where it stood last; strings whose wire or pin was touched since are not in it. */
 export type ChangeBaseline = readonly BaselineReading[];
@@ -37,7 +38,7 @@ export async function readChangeBaseline(records: Records, survey: Survey): Prom
   const good = new Map(
     surveyIds.map((id, index) => [
       id,
-      (takes[index] ?? []).filter(({ isKept, reading }) => isKept && reading.quality.isUsable),
+      recordedTakes(takes[index] ?? []).kept.filter(({ reading }) => reading.quality.isUsable),
     ]),
   );
   const readingsOf = (ids: readonly SurveyId[]) =>
