@@ -11,17 +11,17 @@ export const OWNERS_PAGE_CSS = `
   font-weight: 600; line-height: 1.2; }
 .sheet h1 { font-size: 20pt; }
 .sheet h2 { font-size: 11.5pt; padding-bottom: 0.8mm; border-bottom: 0.6pt solid #858c86; margin-bottom: 1.2mm; }
-.sheet header { display: flow-root; margin-bottom: 3mm; }
+.sheet header { display: flow-root; margin-bottom: 2.4mm; }
 .sheet header .as-of { float: right; margin-left: 8mm; padding-top: 2.4mm; font-size: 9pt; color: #4c565c; }
 .sheet .subtitle { color: #4c565c; }
 .sheet dl { margin-top: 1.2mm; }
 .sheet dl div { display: flex; gap: 2mm; font-size: 9pt; }
 .sheet dt { flex: none; color: #4c565c; }
 .sheet dt::after { content: ":"; }
-.sheet .invented { border: 1pt solid #1c2429; padding: 1mm 2.4mm; margin-bottom: 3mm; font-weight: 600; font-size: 8.5pt; }
-.sheet section { margin-top: 2.6mm; }
+.sheet .invented { border: 1pt solid #1c2429; padding: 1mm 2.4mm; margin-bottom: 2.4mm; font-weight: 600; font-size: 8.5pt; }
+.sheet section { margin-top: 2.2mm; }
 .sheet section > p + p, .sheet section > p + table, .sheet table + p { margin-top: 1.2mm; }
-.sheet .verdict { border: 1pt solid #1c2429; border-left-width: 5pt; padding: 2mm 4mm 2.4mm; break-inside: avoid; }
+.sheet .verdict { border: 1pt solid #1c2429; border-left-width: 5pt; padding: 1.6mm 4mm 2mm; break-inside: avoid; }
 .sheet .verdict h2 { border: 0; margin: 0; padding: 0; font-family: inherit; font-size: 9pt; font-weight: 400; color: #4c565c; }
 .sheet .verdict .headline { font-size: 16pt; margin-bottom: 1mm; }
 .sheet .verdict[data-state="holding"] { border-left-style: solid; border-color: #145069; }
@@ -81,6 +81,6 @@ html { background: #e8e9e2; }
 body { margin: 0; }
 .sheet { max-width: 210mm; margin: 8mm auto; padding: 14mm 16mm; }
 @media screen and (max-width: 40rem) { .sheet { margin: 0; padding: 5mm; } }
-@page { margin: 10mm 15mm 11mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; color: #4c565c; } }
+@page { margin: 9mm 15mm 10mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; color: #4c565c; } }
 @media print { html { background: #ffffff; } .sheet { max-width: none; margin: 0; padding: 0; } }
 `;

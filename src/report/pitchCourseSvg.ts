@@ -38,7 +38,7 @@ export const NARROW: CourseLayout = { name: 'narrow', width: 380, right: 372, le
 
 const LEFT = 58;
 const LEGEND_ROW = 16;
-const PITCH_HEIGHT = 140;
+const PITCH_HEIGHT = 132;
 const HUMIDITY_HEIGHT = 44;
 
 type Panel = { readonly top: number; readonly bottom: number };
