@@ -9,6 +9,7 @@ const CALM: readonly Route['screen'][] = ['workshop', 'instrument', 'visit'];
 const PUT_OFF_DAYS = 7;
 /** After the records were opened: what is on the screen comes first. */
 const PURGE_AFTER_MS = 20_000;
+const MEETS_AFTER_MS = 3_000;
 
 export type Care = {
   /** Null while a backup is not due. */
@@ -39,11 +40,25 @@ export function useCare(records: Records, route: Route): Care {
     const timer = setTimeout(() => void records.purgeOld(new Date()).then(tellFailure, tellFailure), PURGE_AFTER_MS);
     return () => clearTimeout(timer);
   }, [records]);
+  useEffect(() => {
+    const timer = setTimeout(() => void meetLater(records).then(tellMeeting, tellMeeting), MEETS_AFTER_MS);
+    return () => clearTimeout(timer);
+  }, [records]);
   const putOff = async () => {
     const until = new Date(Date.now() + PUT_OFF_DAYS * 86_400_000).toISOString();
     await records.saveSetting(BACKUP_SETTINGS.putOffUntil, until);
   };
   return { backup, storage, putOff };
+}
+
+async function meetLater(records: Records): Promise<unknown> {
+  const { meetQuietly } = await import('../screens/records/meetInFolder.ts');
+  return meetQuietly(records);
+}
+
+/** Nobody asked for it, so nobody is told; the Records screen says what became of it when asked. */
+function tellMeeting(outcome: unknown): void {
+  if (outcome instanceof Error) console.info('The shared folder was not met:', outcome);
 }
 
 /** Nothing is lost by it: what should have gone stays in the bin and is tried again next time. */

@@ -10,14 +10,14 @@ import type { ClockCalibration } from '../piano/clock.ts';
 import type { InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, TakeSound, Visit } from '../piano/instrument.ts';
 import type { NoteReading } from '../piano/reading.ts';
-import { archiveSource } from './archiveSource.ts';
 import { type BenchRecords, benchFunctions } from './benchRecords.ts';
 import { type BinRecords, binFunctions } from './binRecords.ts';
 import { by } from './byKey.ts';
 import { type Connection, createConnection } from './connection.ts';
 import { openDatabase, type RecordsDatabase } from './database.ts';
 import { hasDemonstration, removeDemonstration } from './demonstrationRows.ts';
-import { type MergeOptions, type MergeReport, mergeArchive } from './mergeArchive.ts';
+import type { MeetingOptions, MeetingPlace, MeetingReport } from './meeting.ts';
+import type { MergeOptions, MergeReport } from './mergeArchive.ts';
 import { type RecordSet, readRecordSet, writeRecordSet } from './recordSet.ts';
 import { type RivalRecords, rivalFunctions } from './rivals.ts';
 import { saveRow } from './saveRow.ts';
@@ -88,6 +88,10 @@ export type Records = {
     archiveContents(instrumentIds: readonly InstrumentId[] | null): Promise<ArchiveContents>;
     /** Brings an archive in, or says what that would do; see mergeArchive.ts. */
     mergeArchive(archive: Archive, options?: MergeOptions): Promise<MergeReport>;
+    /** Meets other devices in a shared folder; see meeting.ts. */
+    meet(place: MeetingPlace, options: MeetingOptions): Promise<MeetingReport>;
+    /** Before the first meeting in another folder. */
+    forgetMeeting(): Promise<void>;
     /** Everything but the sounds, or everything of one instrument: for the archive and for a backup. */
     readRecordSet(instrumentId?: InstrumentId): Promise<RecordSet>;
     /** Inserts or updates all of it in one transaction: all or nothing. */
@@ -134,8 +138,13 @@ export async function openRecords(databaseName = 'stillpin', { onBlocked }: Open
     ...settingFunctions(database),
     ...rivalFunctions(database),
     ...createConnection(database),
-    archiveContents: (instrumentIds) => archiveSource(database, instrumentIds),
-    mergeArchive: (archive, options) => mergeArchive(database, archive, options),
+    archiveContents: async (instrumentIds) =>
+      (await import('./archiveSource.ts')).archiveSource(database, instrumentIds),
+    // What reads and writes archives is large, and fetched when it is needed.
+    mergeArchive: async (archive, options) =>
+      (await import('./mergeArchive.ts')).mergeArchive(database, archive, options),
+    meet: async (place, options) => (await import('./meeting.ts')).meet(database, place, options),
+    forgetMeeting: async () => (await import('./meeting.ts')).forgetMeeting(database),
     readRecordSet: (instrumentId) => readRecordSet(database, sound, instrumentId),
     writeRecordSet: (set) => writeRecordSet(database, set),
     hasDemonstration: () => hasDemonstration(database),

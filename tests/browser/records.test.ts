@@ -100,6 +100,16 @@ it('writes backups into a chosen folder, whole, and remembers the folder', async
   await page.getByRole('button', { name: /^Back up to the folder/ }).waitFor();
 });
 
+it('meets in a shared folder: adds what is new once, and remembers the folder', async () => {
+  const { page } = mine;
+  const meeting = page.getByRole('region', { name: words.meeting.title });
+  await openRecordsScreen(page);
+  await meeting.getByRole('button', { name: words.meeting.choose }).click();
+  await meeting.getByText(words.meeting.done('0 new files', '0 records', true)).waitFor();
+  await meeting.getByRole('button', { name: /^Meet in the folder/ }).click();
+  await meeting.getByText(words.meeting.done('0 new files', '0 records', false)).waitFor();
+});
+
 it('refuses a file that is cut short, and says so', async () => {
   const { page } = yours;
   const whole = readFileSync(join(folder, 'backup.zip'));

@@ -5,7 +5,9 @@ import { texts } from '../../ui/texts.ts';
 import { BackupSection } from './BackupSection.tsx';
 import { BinSection } from './BinSection.tsx';
 import { ExportSection } from './ExportSection.tsx';
+import { canChooseFolder } from './fileAccess.ts';
 import { ImportSection } from './ImportSection.tsx';
+import { MeetingSection } from './MeetingSection.tsx';
 import { RivalSection } from './RivalSection.tsx';
 import { StorageSection } from './StorageSection.tsx';
 
@@ -24,6 +26,7 @@ export function RecordsScreen({ records }: { readonly records: Records }) {
       <BackupSection records={records} />
       <ExportSection records={records} />
       <ImportSection records={records} />
+      {canChooseFolder() && <MeetingSection records={records} />}
       <StorageSection records={records} />
       <BinSection records={records} />
     </>

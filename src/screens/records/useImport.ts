@@ -2,10 +2,10 @@ import { useEffect, useRef, useState } from 'react';
 import { ArchiveFault } from '../../files/archive/archiveFault.ts';
 import { type ArchiveReport, checkArchive } from '../../files/archive/checkArchive.ts';
 import { openArchive } from '../../files/archive/readArchive.ts';
-import type { ByteSource } from '../../files/audio/byteSource.ts';
 import type { MergeReport } from '../../records/mergeArchive.ts';
 import type { Records } from '../../records/records.ts';
 import { texts } from '../../ui/texts.ts';
+import { fileSource } from './fileSource.ts';
 
 /** Set while an archive is brought in, so that an interruption is known afterwards. */
 const RUNNING = 'import.running';
@@ -92,13 +92,6 @@ async function merge(records: Records, file: File, wish: MergeWish): Promise<Mer
   const outcome = await openArchive(fileSource(file));
   if (!outcome.opened) throw outcome.fault;
   return records.mergeArchive(outcome.archive, wish);
-}
-
-function fileSource(file: Blob): ByteSource {
-  return {
-    byteCount: file.size,
-    read: async (offset, length) => new Uint8Array(await file.slice(offset, offset + length).arrayBuffer()),
-  };
 }
 
 function messageOf(fault: unknown): string {
