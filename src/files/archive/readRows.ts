@@ -20,25 +20,24 @@ export type TableToRead = {
 export async function* readRows({ spec, file, bytes }: TableToRead, complain: Complain): AsyncGenerator<ReadRow[]> {
   let reader: RowDecoder | undefined;
   let columnCount = 0;
+  let number = 1;
+  const complainHere = (column: string | null, message: string) => complain({ file, row: number, column, message });
   try {
     for await (const { firstRow, records } of csvRecords(file, bytes)) {
       const rows: ReadRow[] = [];
-      for (const [index, cells] of records.entries()) {
-        const number = firstRow + index;
+      for (let index = 0; index < records.length; index++) {
+        const cells = records[index] ?? [];
+        number = firstRow + index;
         if (reader === undefined) {
           reader = decoderFor(spec, file, cells);
           columnCount = cells.length;
-          continue;
+        } else if (cells.length !== columnCount) {
+          if (cells.length !== 1 || cells[0] !== '')
+            complainHere(null, `has ${cells.length} cells where the header names ${columnCount} columns`);
+        } else {
+          const row = reader.row(cells, complainHere);
+          if (row !== undefined) rows.push({ row, number });
         }
-        if (cells.length === 1 && cells[0] === '') continue;
-        const complainHere = (column: string | null, message: string) =>
-          complain({ file, row: number, column, message });
-        if (cells.length !== columnCount) {
-          complainHere(null, `has ${cells.length} cells where the header names ${columnCount} columns`);
-          continue;
-        }
-        const row = reader.row(cells, complainHere);
-        if (row !== undefined) rows.push({ row, number });
       }
       if (rows.length > 0) yield rows;
     }

@@ -175,7 +175,7 @@ export function createRowDecoder(spec: TableSpec, header: readonly string[]): De
   const fault = headerFault(spec, header);
   if (fault) return { ok: false, ...fault };
   const plan = planOf(spec, header);
-  return { ok: true, decoder: { row: (cells, onFault) => decode(plan, cells, onFault) } };
+  return { ok: true, decoder: createDecoder(plan) };
 }
 
 function headerFault(spec: TableSpec, header: readonly string[]) {
@@ -225,11 +225,31 @@ function planOf(spec: TableSpec, header: readonly string[]): Plan {
   };
 }
 
-function decode(plan: Plan, cells: readonly string[], onFault: CellFault): PlainObject | undefined {
-  const objects: (PlainObject | undefined)[] = plan.groups.map(({ whenEmpty }) =>
-    whenEmpty === undefined ? {} : undefined,
-  );
-  let isSound = true;
+/** Told of faults while one row after another is read, so that nothing is made anew for each row. */
+type Faults = { count: number; tell: CellFault };
+
+function createDecoder(plan: Plan): RowDecoder {
+  let onFault: CellFault = () => undefined;
+  const faults: Faults = {
+    count: 0,
+    tell(column, message) {
+      faults.count += 1;
+      onFault(column, message);
+    },
+  };
+  return {
+    row(cells, onRowFault) {
+      onFault = onRowFault;
+      const before = faults.count;
+      const row = decode(plan, cells, faults);
+      return faults.count === before ? row : undefined;
+    },
+  };
+}
+
+function decode(plan: Plan, cells: readonly string[], { tell }: Faults): PlainObject {
+  const objects: (PlainObject | undefined)[] = [];
+  for (const { whenEmpty } of plan.groups) objects.push(whenEmpty === undefined ? {} : undefined);
   let later: Slot[] | undefined;
   for (let index = 0; index < plan.slots.length; index++) {
     const slot = plan.slots[index];
@@ -242,21 +262,16 @@ function decode(plan: Plan, cells: readonly string[], onFault: CellFault): Plain
       continue;
     }
     const value = slot.read(cell);
-    if (value instanceof UnreadableCell) {
-      isSound = false;
-      onFault(slot.column.name, value.fault);
-    } else objectAt(objects, slot.group)[slot.key] = value;
+    if (value instanceof UnreadableCell) tell(slot.column.name, value.fault);
+    else objectAt(objects, slot.group)[slot.key] = value;
   }
   linkGroups(plan, objects);
-  const fault: CellFault = (column, message) => {
-    isSound = false;
-    onFault(column, message);
-  };
   const refused = later === undefined && plan.missing.length === 0 ? NONE : stillEmpty(plan, later ?? [], objects);
-  if (plan.names.length > 0) checkNames(plan, cells, fault);
-  const row = mergeFurther(plan, objects[0], cells, fault);
-  for (const slot of refused) if (!hasValue(row, slot)) fault(slot.column.name, 'is empty and has to have a value');
-  return isSound ? row : undefined;
+  if (plan.names.length > 0) checkNames(plan, cells, tell);
+  const row = objectAt(objects, 0);
+  mergeFurther(plan, row, cells, tell);
+  for (const slot of refused) if (!hasValue(row, slot)) tell(slot.column.name, 'is empty and has to have a value');
+  return row;
 }
 
 const NONE: readonly Slot[] = [];
@@ -297,7 +312,7 @@ function fillEmpty({ column, key }: Slot, object: PlainObject | undefined): bool
   return true;
 }
 
-function hasValue(row: PlainObject | undefined, { column }: Slot): boolean {
+function hasValue(row: PlainObject, { column }: Slot): boolean {
   let value: unknown = row;
   for (const key of column.path) {
     if (!isPlainObject(value)) return true;
@@ -317,14 +332,9 @@ function checkNames({ names, slots }: Plan, cells: readonly string[], fault: Cel
   }
 }
 
-function mergeFurther(
-  plan: Plan,
-  row: PlainObject | undefined,
-  cells: readonly string[],
-  fault: CellFault,
-): PlainObject | undefined {
-  const cell = plan.furtherIndex === -1 ? '' : (cells[plan.furtherIndex] ?? '');
-  if (cell === '' || row === undefined) return row;
+function mergeFurther({ furtherIndex }: Plan, row: PlainObject, cells: readonly string[], fault: CellFault): void {
+  const cell = furtherIndex === -1 ? '' : (cells[furtherIndex] ?? '');
+  if (cell === '') return;
   const outcome = readTaggedJson(cell, true);
   if (!outcome.ok) fault(furtherColumn.name, outcome.fault);
   else if (!isPlainObject(outcome.value)) fault(furtherColumn.name, 'has to be an object in JSON, such as {"a":1}');
@@ -333,7 +343,6 @@ function mergeFurther(
     if (repeated !== undefined)
       fault(furtherColumn.name, `repeats ${shortened(repeated)}, which has a column of its own`);
   }
-  return row;
 }
 
 /** Returns the name of a field that is there already. */
