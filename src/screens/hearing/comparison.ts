@@ -1,5 +1,5 @@
 /** Two sounds of a string, ready to be heard, seen and saved. */
-
+import { partialEnvelope } from '../../analysis/signal/partialEnvelope.ts';
 import { writeWave } from '../../files/audio/writeWave.ts';
 import { dataUri } from '../../files/dataUri.ts';
 import { formatBeatRate, formatDate, formatNumber } from '../../piano/format.ts';
@@ -11,7 +11,6 @@ import { englishReportWords } from '../../report/words.ts';
 import type { SharedPartial } from './beatPartial.ts';
 import type { LeveledSound } from './equalLoudness.ts';
 import type { HearableSound } from './hearableNotes.ts';
-import { partialEnvelope } from './partialEnvelope.ts';
 
 const words = englishReportWords.hearing;
 

@@ -1,8 +1,8 @@
+import type { LevelView } from '../../listening/levelView.ts';
 import { formatNote, formatTimeLeft } from '../../piano/format.ts';
 import type { PlanItem } from '../../survey/surveyPlan.ts';
 import { LevelBar } from '../../ui/LevelBar.tsx';
 import { texts } from '../../ui/texts.ts';
-import type { LevelView } from './levelView.ts';
 import styles from './recording.module.css';
 
 const words = texts.recording;

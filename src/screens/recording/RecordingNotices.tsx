@@ -1,3 +1,4 @@
+import { ProcessingNotice, SourceNotice } from '../../listening/SourceNotice.tsx';
 import { expectedItem } from '../../survey/surveyProgress.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Notice } from '../../ui/Notice.tsx';
@@ -8,7 +9,6 @@ import { AwakeAdvice } from './AwakeAdvice.tsx';
 import { RecordingsPanel } from './RecordingsPanel.tsx';
 import styles from './recording.module.css';
 import { SoundNotice } from './SoundNotice.tsx';
-import { ProcessingNotice, SourceNotice } from './SourceNotice.tsx';
 import type { Recording } from './useRecording.ts';
 
 const words = texts.recording;

@@ -1,7 +1,7 @@
+import type { RoomState } from '../../listening/roomState.ts';
 import { type RoomFinding, roomFindings } from '../../survey/roomAdvice.ts';
 import { texts } from '../../ui/texts.ts';
 import styles from './RoomPanel.module.css';
-import type { RoomState } from './roomState.ts';
 import { roomSentence } from './roomWords.ts';
 
 const words = texts.room;

@@ -1,6 +1,6 @@
+import type { SoundDropped } from '../../listening/useSoundStore.ts';
 import { Notice } from '../../ui/Notice.tsx';
 import { texts } from '../../ui/texts.ts';
-import type { SoundDropped } from './useSoundStore.ts';
 
 /** A sound that was not kept; the figures are never at stake. */
 export function SoundNotice({ dropped }: { readonly dropped: SoundDropped | null }) {

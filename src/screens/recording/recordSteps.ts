@@ -1,4 +1,5 @@
 /** What a step of the survey's book means for the records: which takes change their note, and which is the kept one. */
+import type { RecordStep } from '../../listening/useTakeStore.ts';
 import { hzToCents } from '../../piano/cents.ts';
 import type { TakeId } from '../../piano/ids.ts';
 import { midiToHz } from '../../piano/note.ts';
@@ -6,10 +7,6 @@ import type { NoteReading } from '../../piano/reading.ts';
 import type { BookTake } from '../../survey/bookStates.ts';
 import type { SurveyBook } from '../../survey/surveyBook.ts';
 import { bestTakeIndex } from '../../survey/takeChoice.ts';
-
-export type RecordStep =
-  | { readonly kind: 'change-note'; readonly takeId: TakeId; readonly reading: NoteReading }
-  | { readonly kind: 'set-kept'; readonly takeId: TakeId; readonly isKept: boolean };
 
 /** The take that the records should keep for each string: the best usable one that was not set aside. */
 export function keptTakes(takes: readonly BookTake[]): Map<string, TakeId> {

@@ -1,4 +1,5 @@
 /** What the recording screen knows: the survey's book, what became of each take's write, and what the ear caught last. */
+import type { WriteStates } from '../../listening/useTakeStore.ts';
 import type { TakeId } from '../../piano/ids.ts';
 import type { NoNoteReason } from '../../piano/reading.ts';
 import type { ItemStatus } from '../../survey/bookStates.ts';
@@ -6,9 +7,6 @@ import type { SurveyBook } from '../../survey/surveyBook.ts';
 import { lastHeardTake, statusesOf } from '../../survey/surveyProgress.ts';
 import type { NoteCell, NoteState } from '../../ui/noteState.ts';
 import type { Heard, Storing } from './heard.ts';
-
-/** `storing` until the records have answered. A take without an entry came from the records. */
-export type WriteStates = ReadonlyMap<TakeId, 'storing' | 'stored' | 'not-stored'>;
 
 /** One cell for each note. A note counts as kept only when the write of its take is confirmed. */
 export function recordingCells(book: SurveyBook, writes: WriteStates): NoteCell[] {

@@ -1,4 +1,8 @@
 import { useRef, useState } from 'react';
+import { heldTakes } from '../../listening/heldTakes.ts';
+import { type Microphone, useListening } from '../../listening/useListening.ts';
+import { type SoundStore, useSoundStore } from '../../listening/useSoundStore.ts';
+import { type TakeStore, useTakeStore } from '../../listening/useTakeStore.ts';
 import { formatNote } from '../../piano/format.ts';
 import type { TakeId } from '../../piano/ids.ts';
 import type { Survey } from '../../piano/instrument.ts';
@@ -8,19 +12,15 @@ import type { BookEvent, SurveyBook } from '../../survey/surveyBook.ts';
 import { goTo } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
 import type { TakeMessage } from '../../workers/listeningMessages.ts';
-import { heldTakes } from './heldTakes.ts';
 import type { RecordingAction } from './recordingKeys.ts';
 import { placedReading } from './recordingPlan.ts';
 import { recordingsLabel } from './recordingsState.ts';
 import { recordSteps } from './recordSteps.ts';
 import { keepSound, remeasured, type TakeSound } from './remeasured.ts';
 import { listeningSettings, type StoredSurvey, takeOfReading } from './storedSurvey.ts';
-import { type Microphone, useListening } from './useListening.ts';
 import { type Recordings, useRecordings } from './useRecordings.ts';
-import { type SoundStore, useSoundStore } from './useSoundStore.ts';
 import { useSurveyBook } from './useSurveyBook.ts';
 import { useSurveyClock } from './useSurveyClock.ts';
-import { type TakeStore, useTakeStore } from './useTakeStore.ts';
 
 type DeskAction = Exclude<RecordingAction, 'another-note' | 'settings'>;
 

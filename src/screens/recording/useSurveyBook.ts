@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react';
+import { heldTakes } from '../../listening/heldTakes.ts';
 import { type BookEvent, nextSurveyBook, type SurveyBook } from '../../survey/surveyBook.ts';
-import { heldTakes } from './heldTakes.ts';
 import { recordingPlan } from './recordingPlan.ts';
 import { restoreBook } from './restoreBook.ts';
 import type { StoredSurvey } from './storedSurvey.ts';

@@ -8,10 +8,11 @@ import { ReadState } from '../../ui/ReadState.tsx';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
 import { useObserved } from '../../ui/useObserved.ts';
+import { usePlayback } from '../../ui/usePlayback.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
+import { unpackSound } from '../../workers/unpackSound.ts';
 import { ReadingHistory } from './ReadingHistory.tsx';
 import { useMeasureAgain } from './useMeasureAgain.ts';
-import { usePlayback } from './usePlayback.ts';
 
 const words = texts.sound;
 
@@ -33,7 +34,7 @@ export function SoundSection({ records, take }: Props) {
 }
 
 function SoundActions({ records, take, sound }: Props & { readonly sound: TakeSound }) {
-  const playback = usePlayback();
+  const playback = usePlayback(unpackSound);
   const again = useMeasureAgain(records);
   return (
     <>

@@ -3,12 +3,15 @@ import { equalLoudness, type StruckSound } from '../../../src/screens/hearing/eq
 
 const RATE_HZ = 8000;
 
-/** A sine from the strike on, after so much silence. */
-function struck(size: number, leadS: number, durationS: number, sampleRateHz = RATE_HZ): StruckSound {
+/** A sine from the strike on, after so much silence; it fades by 60 dB in the time given. */
+function struck(size: number, leadS: number, durationS: number, sampleRateHz = RATE_HZ, decayTimeS = 1e9): StruckSound {
   const onsetIndex = Math.round(leadS * sampleRateHz);
   const samples = new Float32Array(onsetIndex + Math.round(durationS * sampleRateHz));
   for (let index = onsetIndex; index < samples.length; index += 1)
-    samples[index] = size * Math.sin((2 * Math.PI * 100 * (index - onsetIndex)) / sampleRateHz);
+    samples[index] =
+      size *
+      10 ** ((-3 * (index - onsetIndex)) / (decayTimeS * sampleRateHz)) *
+      Math.sin((2 * Math.PI * 100 * (index - onsetIndex)) / sampleRateHz);
   return { samples, sampleRateHz, onsetIndex };
 }
 
@@ -25,6 +28,11 @@ it.each([
   const [first, second] = equalLoudness(one, other)!;
   expect(firstSecondEnergy(first) / firstSecondEnergy(second)).toBeCloseTo(1, 5);
   expect(first.gainDb - second.gainDb).toBeCloseTo(20 * Math.log10(maximum(other) / maximum(one)), 1);
+});
+
+it('goes by the first second alone, however long either lives', () => {
+  const [first, second] = equalLoudness(struck(0.3, 0.1, 6, RATE_HZ, 3), struck(0.3, 0.1, 6, RATE_HZ, 60))!;
+  expect(firstSecondEnergy(first) / firstSecondEnergy(second)).toBeCloseTo(1, 5);
 });
 
 it('lets the louder peak reach nine tenths of full scale and clips nothing', () => {

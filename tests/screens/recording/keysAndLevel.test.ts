@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { levelView } from '../../../src/listening/levelView.ts';
 import {
   deskSettingsToText,
   parseDeskSettings,
   USUAL_DESK_SETTINGS,
 } from '../../../src/screens/recording/deskSettings.ts';
 import { clickSamples } from '../../../src/screens/recording/keptClick.ts';
-import { levelView } from '../../../src/screens/recording/levelView.ts';
 import {
   actionOfKey,
   type FootKeys,

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { InstrumentId, SurveyId, TakeId, VisitId } from '../../../src/piano/ids.ts';
-import type { Take } from '../../../src/piano/instrument.ts';
-import { hasRoomForSound, soundToKeep } from '../../../src/screens/recording/soundToKeep.ts';
-import { readingAt } from '../plainReading.ts';
+import { hasRoomForSound, soundToKeep } from '../../src/listening/soundToKeep.ts';
+import type { InstrumentId, SurveyId, TakeId, VisitId } from '../../src/piano/ids.ts';
+import type { Take } from '../../src/piano/instrument.ts';
+import { readingAt } from '../screens/plainReading.ts';
 
 const take: Take = {
   id: 't' as TakeId,

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { nextRoom, type RoomEvent, UNHEARD_ROOM } from '../../../src/screens/recording/roomState.ts';
-import { roomSentence } from '../../../src/screens/recording/roomWords.ts';
+import { nextRoom, type RoomEvent, UNHEARD_ROOM } from '../../src/listening/roomState.ts';
+import { roomSentence } from '../../src/screens/recording/roomWords.ts';
 
 const level = (peakDbfs: number, isClipped = false): RoomEvent => ({ kind: 'level', level: { peakDbfs, isClipped } });
 const quiet: RoomEvent = { kind: 'quiet', quiet: { noiseDbfs: -70, trebleNoiseDbfs: -80, hum: null } };

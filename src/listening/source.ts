@@ -1,6 +1,6 @@
 /** Where the sound comes from and whether it does. */
-import type { CaptureFaultReason } from '../../capture/captureFault.ts';
-import type { LossReason } from '../../capture/watchForLoss.ts';
+import type { CaptureFaultReason } from '../capture/captureFault.ts';
+import type { LossReason } from '../capture/watchForLoss.ts';
 
 export type Source =
   | { readonly state: 'off' }

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { partialEnvelope } from '../../../src/screens/hearing/partialEnvelope.ts';
+import { partialEnvelope } from '../../../src/analysis/signal/partialEnvelope.ts';
 
 const RATE_HZ = 16_000;
 const ONSET_INDEX = 1600;

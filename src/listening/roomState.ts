@@ -1,6 +1,6 @@
 /** What is known of the room before the first take: the quiet, and the loudest blow so far. */
-import type { QuietRoom } from '../../analysis/signal/quietRoom.ts';
-import type { Blow } from '../../survey/roomAdvice.ts';
+import type { QuietRoom } from '../analysis/signal/quietRoom.ts';
+import type { Blow } from '../survey/roomAdvice.ts';
 
 export type RoomState = {
   readonly quiet: QuietRoom | null;

@@ -1,7 +1,14 @@
 /** How loud one partial is from moment to moment: where its beats show. */
-import { extractSubband } from '../../analysis/signal/subband.ts';
-import type { EnvelopePoint } from '../../report/beatPicture.ts';
-import type { StruckSound } from './equalLoudness.ts';
+import { extractSubband } from './subband.ts';
+
+export type EnvelopePoint = { readonly timeS: number; readonly levelDb: number };
+
+export type StruckSamples = {
+  readonly samples: Float32Array;
+  readonly sampleRateHz: number;
+  /** Index of the strike. */
+  readonly onsetIndex: number;
+};
 
 export type EnvelopeRequest = {
   readonly centreHz: number;
@@ -15,7 +22,7 @@ const LEAST_RATE_HZ = 50;
 const DEEPEST_DB = -60;
 
 /** In dB below its loudest moment, from the strike on; times from the sound's first sample. Empty where the sound is too short. */
-export function partialEnvelope(sound: StruckSound, { centreHz, spacingHz }: EnvelopeRequest): EnvelopePoint[] {
+export function partialEnvelope(sound: StruckSamples, { centreHz, spacingHz }: EnvelopeRequest): EnvelopePoint[] {
   const { samples, sampleRateHz, onsetIndex } = sound;
   const subband = extractSubband(samples, {
     sampleRateHz,

@@ -1,9 +1,9 @@
-import type { MicrophoneSetting } from '../../capture/microphoneSettings.ts';
-import { Button } from '../../ui/Button.tsx';
-import { Notice } from '../../ui/Notice.tsx';
-import { routeToHref } from '../../ui/routes.ts';
-import { texts } from '../../ui/texts.ts';
-import styles from './recording.module.css';
+import type { MicrophoneSetting } from '../capture/microphoneSettings.ts';
+import { Button } from '../ui/Button.tsx';
+import { Notice } from '../ui/Notice.tsx';
+import { routeToHref } from '../ui/routes.ts';
+import { texts } from '../ui/texts.ts';
+import styles from './SourceNotice.module.css';
 import type { Source } from './source.ts';
 
 const words = texts.recording;

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import type { InstrumentId, SurveyId, TakeId, VisitId } from '../../../src/piano/ids.ts';
-import type { Take } from '../../../src/piano/instrument.ts';
-import { heldTakes, holdTake, releaseTake } from '../../../src/screens/recording/heldTakes.ts';
-import { readingAt } from '../plainReading.ts';
+import { heldTakes, holdTake, releaseTake } from '../../src/listening/heldTakes.ts';
+import type { InstrumentId, SurveyId, TakeId, VisitId } from '../../src/piano/ids.ts';
+import type { Take } from '../../src/piano/instrument.ts';
+import { readingAt } from '../screens/plainReading.ts';
 
 const takeOf = (id: string, survey: string): Take => ({
   id: id as TakeId,

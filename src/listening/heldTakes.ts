@@ -2,8 +2,8 @@
  * Takes that the records refused, for want of room say. They are held as long as the page lives, also while another screen is
  * open, so that going back to the survey finds them again.
  */
-import type { SurveyId } from '../../piano/ids.ts';
-import type { Take } from '../../piano/instrument.ts';
+import type { SurveyId } from '../piano/ids.ts';
+import type { Take } from '../piano/instrument.ts';
 
 const held = new Map<SurveyId, readonly Take[]>();
 

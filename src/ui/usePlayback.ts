@@ -1,9 +1,12 @@
 import { useEffect, useRef, useState } from 'react';
-import type { TakeSound } from '../../piano/instrument.ts';
-import { sharedTakeWorker } from '../../workers/sharedTakeWorker.ts';
+import type { TakeSound } from '../piano/instrument.ts';
 
 /** So much is heard before the strike. */
 const LEAD_S = 0.1;
+
+export type UnpackSound = (
+  bytes: TakeSound['bytes'],
+) => Promise<{ readonly samples: Float32Array<ArrayBuffer>; readonly sampleRateHz: number }>;
 
 export type Playback = {
   readonly isPlaying: boolean;
@@ -13,8 +16,11 @@ export type Playback = {
   readonly stop: () => void;
 };
 
-/** Plays a take's sound as it was recorded, at its own loudness. */
-export function usePlayback(): Playback {
+/**
+ * Plays a take's sound as it was recorded, at its own loudness.
+ * @param unpack makes samples of a stored sound
+ */
+export function usePlayback(unpack: UnpackSound): Playback {
   const [isPlaying, setPlaying] = useState(false);
   const [fault, setFault] = useState<string | null>(null);
   const context = useRef<AudioContext | null>(null);
@@ -30,7 +36,7 @@ export function usePlayback(): Playback {
     setPlaying(true);
     setFault(null);
     try {
-      const { samples, sampleRateHz } = await sharedTakeWorker().ask({ kind: 'decode', bytes: sound.bytes });
+      const { samples, sampleRateHz } = await unpack(sound.bytes);
       if (context.current !== playing) return;
       const source = sourceOf(playing, samples, sampleRateHz);
       source.onended = () => context.current === playing && stop();

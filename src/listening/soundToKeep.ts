@@ -1,9 +1,9 @@
 /** Which part of a take's sound is kept. */
-import type { Take, TakeSound } from '../../piano/instrument.ts';
-import { storageRoom } from '../../records/storageRoom.ts';
-import type { StorageStatus } from '../../records/storageStatus.ts';
-import type { SoundKept } from '../../ui/soundKept.ts';
-import type { TakeMessage } from '../../workers/listeningMessages.ts';
+import type { Take, TakeSound } from '../piano/instrument.ts';
+import { storageRoom } from '../records/storageRoom.ts';
+import type { StorageStatus } from '../records/storageStatus.ts';
+import type { SoundKept } from '../ui/soundKept.ts';
+import type { TakeMessage } from '../workers/listeningMessages.ts';
 
 /** After the strike. Beyond it the partials' pitch gains little; how long a low note lives needs all of it. */
 const FIRST_SECONDS_S = 4;

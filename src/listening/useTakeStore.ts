@@ -1,12 +1,19 @@
 import { useEffect, useRef, useState } from 'react';
-import type { SurveyId, TakeId } from '../../piano/ids.ts';
-import type { Take } from '../../piano/instrument.ts';
-import type { Records } from '../../records/records.ts';
-import type { WriteFailure, WriteOutcome } from '../../records/writeOutcome.ts';
-import { bestTakeIndex } from '../../survey/takeChoice.ts';
+import type { SurveyId, TakeId } from '../piano/ids.ts';
+import type { Take } from '../piano/instrument.ts';
+import type { NoteReading } from '../piano/reading.ts';
+import type { Records } from '../records/records.ts';
+import type { WriteFailure, WriteOutcome } from '../records/writeOutcome.ts';
+import { bestTakeIndex } from '../survey/takeChoice.ts';
 import { heldTakes, holdTake, releaseTake } from './heldTakes.ts';
-import type { WriteStates } from './recordingState.ts';
-import type { RecordStep } from './recordSteps.ts';
+
+/** `storing` until the records have answered. A take without an entry came from the records. */
+export type WriteStates = ReadonlyMap<TakeId, 'storing' | 'stored' | 'not-stored'>;
+
+/** What the player changed of a take that is stored. */
+export type RecordStep =
+  | { readonly kind: 'change-note'; readonly takeId: TakeId; readonly reading: NoteReading }
+  | { readonly kind: 'set-kept'; readonly takeId: TakeId; readonly isKept: boolean };
 
 export type TakeStore = {
   readonly writes: WriteStates;

@@ -1,11 +1,11 @@
 import { useRef, useState } from 'react';
-import type { Take } from '../../piano/instrument.ts';
-import type { Records } from '../../records/records.ts';
-import { storageStatus } from '../../records/storageStatus.ts';
-import type { WriteFailureReason } from '../../records/writeOutcome.ts';
-import { soundKept } from '../../ui/soundKept.ts';
-import type { TakeMessage } from '../../workers/listeningMessages.ts';
-import { sharedTakeWorker } from '../../workers/sharedTakeWorker.ts';
+import type { Take } from '../piano/instrument.ts';
+import type { Records } from '../records/records.ts';
+import { storageStatus } from '../records/storageStatus.ts';
+import type { WriteFailureReason } from '../records/writeOutcome.ts';
+import { soundKept } from '../ui/soundKept.ts';
+import type { TakeMessage } from '../workers/listeningMessages.ts';
+import { sharedTakeWorker } from '../workers/sharedTakeWorker.ts';
 import { hasRoomForSound, type SoundToKeep, soundToKeep } from './soundToKeep.ts';
 
 export type SoundDropped = { readonly reason: WriteFailureReason; readonly detail: string };

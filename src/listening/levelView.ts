@@ -1,5 +1,5 @@
 /** A level as the bar and its word show it. */
-import type { LevelZone } from '../../ui/LevelBar.tsx';
+import type { LevelZone } from '../ui/LevelBar.tsx';
 
 export type LevelView = { readonly share: number; readonly zone: LevelZone };
 

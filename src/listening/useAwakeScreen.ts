@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { type AwakeState, keepScreenAwake, thisPage } from '../../capture/keepScreenAwake.ts';
+import { type AwakeState, keepScreenAwake, thisPage } from '../capture/keepScreenAwake.ts';
 
 /** Nobody touches the screen while both hands are at the piano: it must not go dark. Returns how that went. */
 export function useAwakeScreen(isWanted: boolean): AwakeState {

@@ -1,10 +1,10 @@
 import { useEffect, useRef, useState } from 'react';
-import type { AwakeState } from '../../capture/keepScreenAwake.ts';
-import type { MicrophoneSetting } from '../../capture/microphoneSettings.ts';
-import { type Listening, startListening } from '../../capture/startListening.ts';
-import type { Loss } from '../../capture/watchForLoss.ts';
-import type { ClockMessage, EarlyMessage, ListeningSettings, TakeMessage } from '../../workers/listeningMessages.ts';
-import { type ListeningDesk, openListening } from '../../workers/openListening.ts';
+import type { AwakeState } from '../capture/keepScreenAwake.ts';
+import type { MicrophoneSetting } from '../capture/microphoneSettings.ts';
+import { type Listening, startListening } from '../capture/startListening.ts';
+import type { Loss } from '../capture/watchForLoss.ts';
+import type { ClockMessage, EarlyMessage, ListeningSettings, TakeMessage } from '../workers/listeningMessages.ts';
+import { type ListeningDesk, openListening } from '../workers/openListening.ts';
 import { type LevelView, levelView, SILENT_LEVEL } from './levelView.ts';
 import { nextRoom, type RoomEvent, type RoomState, UNHEARD_ROOM } from './roomState.ts';
 import type { Source } from './source.ts';
