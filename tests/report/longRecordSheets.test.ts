@@ -15,7 +15,11 @@ function records() {
   if (!set || !instrument) throw new Error('the demonstration has fewer instruments than it had');
   const visits = set.visits.slice(-3).map((visit, index) => ({ ...visit, pitchStandardHz: index === 0 ? 442 : 440 }));
   const surveys = set.surveys.filter(({ visitId }) => visits.some(({ id }) => id === visitId));
-  const takes = set.takes.filter((take) => take.midi % 4 === 0 && visits.some(({ id }) => id === take.visitId));
+  const takes = set.takes.flatMap((take) => {
+    const visit = visits.find(({ id }) => id === take.visitId);
+    if (!visit || take.midi % 4 !== 0) return [];
+    return [{ ...take, reading: { ...take.reading, pitchStandardHz: visit.pitchStandardHz } }];
+  });
   const [first, ...rest] = takes;
   if (!first) throw new Error('no take is left');
   const clipped = {
