@@ -23,6 +23,10 @@ const EVERY_SCREEN: Route[] = [
   { screen: 'recording', surveyId },
   { screen: 'take', takeId },
   { screen: 'microphone-clock' },
+  { screen: 'records' },
+  { screen: 'photographs', instrumentId },
+  { screen: 'photographs', instrumentId, visitId },
+  { screen: 'photographs', instrumentId, midi: 60 },
 ];
 
 describe('addresses', () => {

@@ -72,6 +72,8 @@ export function killedImport(place: FaultPlace, seed: number): Promise<FaultRun>
     const second = await open();
     const faults = await faultsOfOpening(second.page, place.appUrl);
     const { wholeCount, halves } = await broughtIn(second.page, archive);
+    const untold =
+      wholeCount > 0 && wholeCount < archive.instruments.length ? await faultsOfTelling(second.page, place.appUrl) : [];
     await lookAt(second.page, place.appUrl, archive);
     const again = second.page.getByRole('button', { name: texts.records.import.bringIn });
     if (wholeCount < archive.instruments.length || (await again.count()) > 0) {
@@ -82,7 +84,7 @@ export function killedImport(place: FaultPlace, seed: number): Promise<FaultRun>
     await second.kill();
     const missing = end.wholeCount < archive.instruments.length ? ['the second time did not bring the rest'] : [];
     const when = `${wholeCount} of ${archive.instruments.length} instruments in`;
-    return { when, promisedCount: archive.takeCount, faults: [...faults, ...halves, ...missing] };
+    return { when, promisedCount: archive.takeCount, faults: [...faults, ...halves, ...untold, ...missing] };
   });
 }
 
@@ -149,6 +151,17 @@ async function faultsOfOpening(page: Page, appUrl: string): Promise<string[]> {
   const title = (await heading.textContent()) ?? '';
   const isOpen = [texts.workshop.title, texts.workshop.empty.title].includes(title);
   return isOpen ? [] : [`the program does not open: ${title}`];
+}
+
+/** The screen says that an archive came in only in part. */
+async function faultsOfTelling(page: Page, appUrl: string): Promise<string[]> {
+  await page.goto(`${appUrl}#/records`);
+  const notice = page.getByText(texts.records.import.interrupted('archive.zip'));
+  const isTold = await notice.waitFor({ timeout: 20_000 }).then(
+    () => true,
+    () => false,
+  );
+  return isTold ? [] : ['nobody is told that the archive came in only in part'];
 }
 
 async function lookAt(page: Page, appUrl: string, archive: ArchiveFile): Promise<void> {
