@@ -16,9 +16,10 @@ import { useScrollMemory } from './useScrollMemory.ts';
 export function App() {
   const { route, address } = useRoute();
   useScrollMemory(address);
-  const records = useRecords(isBusyScreen(route.screen));
+  const isBusy = isBusyScreen(route.screen);
+  const records = useRecords(isBusy);
   return (
-    <Shell>
+    <Shell isBusy={isBusy}>
       <NewVersionNotice route={route} />
       {records.state === 'open' && <CareNotice route={route} records={records.records} />}
       <ErrorBoundary key={address}>

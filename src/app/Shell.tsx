@@ -1,14 +1,19 @@
 import { type ReactNode, useEffect, useState } from 'react';
+import { Button } from '../ui/Button.tsx';
 import { routeToHref } from '../ui/routes.ts';
 import { ThemeSwitch } from '../ui/ThemeSwitch.tsx';
 import { texts } from '../ui/texts.ts';
 import { UndoBar } from '../ui/UndoBar.tsx';
+import { SettingsDialog } from './SettingsDialog.tsx';
 import styles from './Shell.module.css';
 import { applyTheme, rememberedTheme, rememberTheme } from './theme.ts';
 
+type ShellProps = { readonly isBusy: boolean; readonly children: ReactNode };
+
 /** What stands around every screen. */
-export function Shell({ children }: { readonly children: ReactNode }) {
+export function Shell({ isBusy, children }: ShellProps) {
   const [theme, setTheme] = useState(rememberedTheme);
+  const [isSetting, setSetting] = useState(false);
   useEffect(() => applyTheme(theme), [theme]);
   return (
     <div className={styles.shell}>
@@ -22,18 +27,25 @@ export function Shell({ children }: { readonly children: ReactNode }) {
         <a className={styles.place} href={routeToHref({ screen: 'records' })}>
           {texts.records.title}
         </a>
-        <ThemeSwitch
-          choice={theme}
-          onChoose={(choice) => {
-            rememberTheme(choice);
-            setTheme(choice);
-          }}
-        />
+        <Button look="quiet" onPress={() => setSetting(true)}>
+          {texts.common.settings.title}
+        </Button>
       </header>
       <main className={styles.main} tabIndex={-1}>
         {children}
       </main>
       <UndoBar />
+      {isSetting && (
+        <SettingsDialog isBusy={isBusy} onClose={() => setSetting(false)}>
+          <ThemeSwitch
+            choice={theme}
+            onChoose={(choice) => {
+              rememberTheme(choice);
+              setTheme(choice);
+            }}
+          />
+        </SettingsDialog>
+      )}
     </div>
   );
 }

@@ -1,9 +1,8 @@
-/** Start-up: the theme before the first picture, then the screens. */
+/** Start-up: the theme before the first picture, language and units before the first word, then the screens. */
 import './tokens.css';
 import './base.css';
-import { StrictMode } from 'react';
-import { createRoot } from 'react-dom/client';
-import { App } from './App.tsx';
+import { showDeviceUnits } from '../ui/deviceUnits.ts';
+import { speakChosenLanguage } from './language.ts';
 import { keepProgramOffline } from './newVersion.ts';
 import { trustOwnScripts } from './ownScripts.ts';
 import { applyTheme, rememberedTheme } from './theme.ts';
@@ -12,9 +11,13 @@ trustOwnScripts();
 const place = document.getElementById('app');
 if (!place) throw new Error('index.html has no element with the id "app"');
 applyTheme(rememberedTheme())();
-createRoot(place).render(
-  <StrictMode>
-    <App />
-  </StrictMode>,
-);
-void keepProgramOffline();
+showDeviceUnits();
+void start(place);
+
+/** No await at the top level: the screens share files with this one, and each would wait for the other. */
+async function start(where: HTMLElement): Promise<void> {
+  await speakChosenLanguage();
+  const { showScreens } = await import('./showScreens.tsx');
+  showScreens(where);
+  await keepProgramOffline();
+}

@@ -3,8 +3,13 @@
  *
  * A figure with a standard uncertainty shows the uncertainty to two significant digits at most and the value to the same
  * place (Guide to the expression of uncertainty in measurement, JCGM 100:2008, 7.2.6), never finer than the limit given.
- * A minus is the true minus sign, so that columns of figures line up. `null` (could not be measured) is an en dash.
+ * A minus is the true minus sign, so that columns of figures line up. `null` (could not be measured) is an en dash. The decimal sign,
+ * dates and the words inside figures follow the language that was said (formatLanguage.ts), units the choice of units (formatUnits.ts);
+ * the examples are in English and metric. Digits are not grouped: no figure here is long enough to need it.
  */
+import { figureLocale, withDecimalSign } from './formatLanguage.ts';
+import { shownTemperature, shownUnits } from './formatUnits.ts';
+import { figureWords } from './formatWords.ts';
 import { midiToName } from './note.ts';
 
 export const NOT_MEASURED = '–';
@@ -14,14 +19,19 @@ const NO_BREAK_SPACE = '\u00a0';
 
 /** @example formatNumber(-1.25, 1) // '−1.3' */
 export function formatNumber(value: number, decimalCount: number): string {
-  const text = Math.abs(value).toFixed(decimalCount);
-  return value < 0 && Number(text) !== 0 ? MINUS + text : text;
+  const text = withDecimalSign(Math.abs(value).toFixed(decimalCount));
+  return value < 0 && !isShownAsZero(value, decimalCount) ? MINUS + text : text;
+}
+
+/** Whether nothing but noughts is left of a value in so many decimals. */
+export function isShownAsZero(value: number, decimalCount: number): boolean {
+  return Number(value.toFixed(decimalCount)) === 0;
 }
 
 /** With a sign before everything but zero. @example formatSigned(1.25, 1) // '+1.3' */
 export function formatSigned(value: number, decimalCount: number): string {
   const text = formatNumber(value, decimalCount);
-  return value > 0 && Number(text) !== 0 ? `+${text}` : text;
+  return value > 0 && !isShownAsZero(value, decimalCount) ? `+${text}` : text;
 }
 
 /** How many decimals a value with this standard uncertainty deserves, from 0 to `mostDecimals`. */
@@ -38,7 +48,7 @@ export function formatNote(midi: number): string {
 
 /** @example formatNoteRange(59, 69) // 'B3 to A4' */
 export function formatNoteRange(fromMidi: number, toMidi: number): string {
-  return fromMidi === toMidi ? formatNote(fromMidi) : `${formatNote(fromMidi)} to ${formatNote(toMidi)}`;
+  return fromMidi === toMidi ? formatNote(fromMidi) : figureWords().range(formatNote(fromMidi), formatNote(toMidi));
 }
 
 /** Notes in rising order; three or more neighbours as a range. @example formatNotes([60, 62, 63, 64]) // 'C4, D4 to E4' */
@@ -69,9 +79,15 @@ export function formatCentsUncertainty(standardUncertaintyCents: number | null):
 
 /** An uncertainty too small for the decimals shown is said to be below the last place, never to be zero. */
 function plusMinus(standardUncertainty: number, decimalCount: number): string {
-  const text = formatNumber(standardUncertainty, decimalCount);
-  const isBelow = Number(text) === 0 && standardUncertainty > 0;
-  return `±${THIN_SPACE}${isBelow ? `<${(10 ** -decimalCount).toFixed(decimalCount)}` : text}`;
+  return `±${THIN_SPACE}${formatUncertaintyValue(standardUncertainty, decimalCount)}`;
+}
+
+/** The same without its sign. @example formatUncertaintyValue(0.003, 1) // '<0.1' */
+export function formatUncertaintyValue(standardUncertainty: number, decimalCount: number): string {
+  const isBelow = standardUncertainty > 0 && isShownAsZero(standardUncertainty, decimalCount);
+  return isBelow
+    ? `<${formatNumber(10 ** -decimalCount, decimalCount)}`
+    : formatNumber(standardUncertainty, decimalCount);
 }
 
 /** @example formatCents(-1.02, 0.31) // '−1.02 ± 0.31 cents' */
@@ -79,17 +95,17 @@ export function formatCents(offsetCents: number | null, standardUncertaintyCents
   if (offsetCents === null) return NOT_MEASURED;
   const value = formatCentsValue(offsetCents, standardUncertaintyCents);
   const uncertainty = standardUncertaintyCents == null ? '' : ` ${formatCentsUncertainty(standardUncertaintyCents)}`;
-  return `${value}${uncertainty}${NO_BREAK_SPACE}cents`;
+  return `${value}${uncertainty}${NO_BREAK_SPACE}${figureWords().cents}`;
 }
 
 /** From one reading of a sound to another, finer than any uncertainty. @example formatChangeCents(-0.0123) // '−0.012 cents' */
 export function formatChangeCents(changeCents: number): string {
-  return `${formatSigned(changeCents, 3)}${NO_BREAK_SPACE}cents`;
+  return `${formatSigned(changeCents, 3)}${NO_BREAK_SPACE}${figureWords().cents}`;
 }
 
 /** How far cents scatter, without a sign. @example formatSpreadCents(0.123) // '0.12 cents' */
 export function formatSpreadCents(spreadCents: number): string {
-  return `${formatNumber(spreadCents, centsDecimals(spreadCents))}${NO_BREAK_SPACE}cents`;
+  return `${formatNumber(spreadCents, centsDecimals(spreadCents))}${NO_BREAK_SPACE}${figureWords().cents}`;
 }
 
 function centsDecimals(standardUncertaintyCents: number | null | undefined): number {
@@ -112,11 +128,12 @@ export function formatPitchStandard(pitchStandardHz: number): string {
 }
 
 export function formatHumidity(humidityPct: number | null): string {
-  return humidityPct === null ? NOT_MEASURED : `${formatNumber(humidityPct, 0)}${THIN_SPACE}% RH`;
+  return humidityPct === null ? NOT_MEASURED : `${formatNumber(humidityPct, 0)}${THIN_SPACE}${figureWords().rh}`;
 }
 
 export function formatTemperature(temperatureC: number | null): string {
-  return temperatureC === null ? NOT_MEASURED : `${formatNumber(temperatureC, 1)}${NO_BREAK_SPACE}°C`;
+  if (temperatureC === null) return NOT_MEASURED;
+  return `${formatNumber(shownTemperature(temperatureC), 1)}${NO_BREAK_SPACE}${shownUnits().temperature}`;
 }
 
 /** A level relative to full scale. @example formatLevel(-18.2) // '−18 dB' */
@@ -136,15 +153,13 @@ export function formatDuration(durationS: number): string {
 
 /** Time still to go, in words coarse enough to be true. @example formatTimeLeft(190) // 'about 3 minutes left' */
 export function formatTimeLeft(durationS: number): string {
-  if (durationS < 45) return 'less than a minute left';
-  const minuteCount = Math.round(durationS / 60);
-  return minuteCount <= 1 ? 'about a minute left' : `about ${minuteCount} minutes left`;
+  return durationS < 45 ? figureWords().lessThanAMinuteLeft : figureWords().minutesLeft(Math.round(durationS / 60));
 }
 
 /** @example formatBeatRate(0.62) // '0.62 beats a second' */
 export function formatBeatRate(rateHz: number | null): string {
   if (rateHz === null) return NOT_MEASURED;
-  return `${formatNumber(rateHz, rateHz < 10 ? 2 : 1)} beats a second`;
+  return `${formatNumber(rateHz, rateHz < 10 ? 2 : 1)} ${figureWords().beatsASecond}`;
 }
 
 /** @example formatInharmonicity(0.000212, 0.000002) // '(2.120 ± 0.020) × 10⁻⁴' */
@@ -184,7 +199,7 @@ function superscript(exponent: number): string {
  * A calendar date, or the date part of a date and time, in words. Text that is no date comes back as it is.
  * @example formatDate('2019-03-02') // '2 March 2019'
  */
-export function formatDate(isoDate: string, language = 'en-GB'): string {
+export function formatDate(isoDate: string, language = figureLocale()): string {
   const parts = /^(\d{4})-(\d{2})-(\d{2})/.exec(isoDate);
   if (!parts) return isoDate;
   const date = new Date(Date.UTC(Number(parts[1]), Number(parts[2]) - 1, Number(parts[3])));
@@ -196,9 +211,8 @@ export function formatDate(isoDate: string, language = 'en-GB'): string {
 /** How long an interval is. @example formatYears(0.61) // '7 months' */
 export function formatYears(years: number): string {
   const monthCount = Math.round(years * 12);
-  if (monthCount < 1) return 'less than a month';
-  if (monthCount < 24) return monthCount === 1 ? '1 month' : `${monthCount} months`;
-  return `${formatNumber(years, 1)} years`;
+  if (monthCount < 1) return figureWords().lessThanAMonth;
+  return monthCount < 24 ? figureWords().months(monthCount) : figureWords().years(formatNumber(years, 1));
 }
 
 /** @example formatCount(1, 'visit', 'visits') // '1 visit' */

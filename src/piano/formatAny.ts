@@ -1,4 +1,5 @@
 import { formatDate, formatNumber } from './format.ts';
+import { figureWords } from './formatWords.ts';
 
 /** Longer texts and lists are cut here; chosen to fit a table's cell. */
 const LONGEST = 200;
@@ -10,7 +11,7 @@ const LONGEST = 200;
 export function formatAny(value: unknown): string {
   if (value === null || value === undefined) return '';
   if (typeof value === 'number') return formatFigure(value);
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'boolean') return value ? figureWords().yes : figureWords().no;
   if (typeof value === 'string') return shortened(/^\d{4}-\d{2}-\d{2}$/.test(value) ? formatDate(value) : value);
   if (Array.isArray(value)) return shortened(value.map(formatAny).join(', '));
   return shortened(JSON.stringify(value) ?? '');
@@ -23,7 +24,7 @@ function formatFigure(value: number): string {
   const wholeDigits = Math.floor(Math.log10(Math.abs(value))) + 1;
   return formatNumber(value, Math.min(8, Math.max(0, 6 - wholeDigits)))
     .replace(/0+$/, '')
-    .replace(/\.$/, '');
+    .replace(/[.,]$/, '');
 }
 
 function shortened(text: string): string {

@@ -2,6 +2,7 @@
 import type { ClockOffset } from './clock.ts';
 import { ppmToCents } from './clock.ts';
 import { decimalsFor, formatNumber } from './format.ts';
+import { figureWords } from './formatWords.ts';
 
 /** The size alone; words say fast or slow. @example formatPpm({ offsetPpm: -23.4, offsetStandardUncertaintyPpm: 3 }) // '23 ± 3 ppm' */
 export function formatPpm({ offsetPpm, offsetStandardUncertaintyPpm }: ClockOffset): string {
@@ -13,5 +14,5 @@ export function formatPpm({ offsetPpm, offsetStandardUncertaintyPpm }: ClockOffs
 
 /** @example formatPpmAsCents(100) // '0.17 cents' */
 export function formatPpmAsCents(offsetPpm: number): string {
-  return `${formatNumber(Math.abs(ppmToCents(offsetPpm)), 2)} cents`;
+  return `${formatNumber(Math.abs(ppmToCents(offsetPpm)), 2)} ${figureWords().cents}`;
 }

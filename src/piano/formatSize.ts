@@ -1,4 +1,5 @@
 import { formatNumber } from './format.ts';
+import { figureWords } from './formatWords.ts';
 
 const UNITS = ['bytes', 'kB', 'MB', 'GB'] as const;
 
@@ -11,5 +12,5 @@ export function formatSize(byteCount: number): string {
     unit += 1;
   }
   const decimalCount = unit > 0 && value < 9.95 ? 1 : 0;
-  return `${formatNumber(value, decimalCount)}\u00a0${UNITS[unit]}`;
+  return `${formatNumber(value, decimalCount)}\u00a0${unit === 0 ? figureWords().bytes : UNITS[unit]}`;
 }

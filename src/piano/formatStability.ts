@@ -1,5 +1,7 @@
 /** Slips, responses and probabilities as people read them. */
-import { decimalsFor, formatNumber, formatSigned, NOT_MEASURED } from './format.ts';
+import { decimalsFor, formatNumber, formatSigned, formatUncertaintyValue, NOT_MEASURED } from './format.ts';
+import { figureLocale } from './formatLanguage.ts';
+import { figureWords } from './formatWords.ts';
 
 const THIN_SPACE = '\u2009';
 const NO_BREAK_SPACE = '\u00a0';
@@ -7,19 +9,13 @@ const NO_BREAK_SPACE = '\u00a0';
 function withUncertainty(value: number, standardUncertainty: number | null, mostDecimals: number): string {
   if (standardUncertainty === null) return formatSigned(value, 1);
   const decimals = Math.max(1, decimalsFor(standardUncertainty, mostDecimals));
-  return `${formatSigned(value, decimals)} ±${THIN_SPACE}${uncertaintyText(standardUncertainty, decimals)}`;
-}
-
-/** Too small for the decimals shown is said to be below the last place, never to be nought. */
-function uncertaintyText(standardUncertainty: number, decimals: number): string {
-  const text = formatNumber(standardUncertainty, decimals);
-  return Number(text) === 0 ? `<${(10 ** -decimals).toFixed(decimals)}` : text;
+  return `${formatSigned(value, decimals)} ±${THIN_SPACE}${formatUncertaintyValue(standardUncertainty, decimals)}`;
 }
 
 /** @example formatRate(-2.41, 0.31) // '−2.41 ± 0.31 cents a year' */
 export function formatRate(centsPerYear: number | null, standardUncertainty: number | null = null): string {
   if (centsPerYear === null) return NOT_MEASURED;
-  return `${withUncertainty(centsPerYear, standardUncertainty, 2)}${NO_BREAK_SPACE}cents a year`;
+  return `${withUncertainty(centsPerYear, standardUncertainty, 2)}${NO_BREAK_SPACE}${figureWords().centsAYear}`;
 }
 
 /** The same without its unit, for a column that names it. @example formatRateValue(-2.41, 0.31) // '−2.41 ± 0.31' */
@@ -29,34 +25,34 @@ export function formatRateValue(centsPerYear: number | null, standardUncertainty
 
 /** How fast, whichever way it goes. @example formatSpeed(0.6) // '0.6 cents a year' */
 export function formatSpeed(centsPerYear: number): string {
-  return `${formatNumber(Math.abs(centsPerYear), 1)}${NO_BREAK_SPACE}cents a year`;
+  return `${formatNumber(Math.abs(centsPerYear), 1)}${NO_BREAK_SPACE}${figureWords().centsAYear}`;
 }
 
 /** @example formatResponse(0.81, 0.05) // '+0.81 ± 0.05 cents per % RH' */
 export function formatResponse(centsPerPct: number, standardUncertainty: number): string {
-  return `${withUncertainty(centsPerPct, standardUncertainty, 2)} cents per${NO_BREAK_SPACE}%${NO_BREAK_SPACE}RH`;
+  return `${withUncertainty(centsPerPct, standardUncertainty, 2)} ${figureWords().centsPerRh}`;
 }
 
 /** Never nought and never certain: a judgement from readings is neither. @example formatProbability(0.997) // 'more than 99 %' */
 export function formatProbability(probability: number | null): string {
   if (probability === null) return NOT_MEASURED;
-  if (probability > 0.99) return `more than 99${THIN_SPACE}%`;
-  if (probability < 0.01) return `less than 1${THIN_SPACE}%`;
+  if (probability > 0.99) return `${figureWords().moreThan} 99${THIN_SPACE}%`;
+  if (probability < 0.01) return `${figureWords().lessThan} 1${THIN_SPACE}%`;
   return `${formatNumber(100 * probability, 0)}${THIN_SPACE}%`;
 }
 
 /** A difference of humidity. @example formatHumidityChange(-12.3) // '−12 % RH' */
 export function formatHumidityChange(changePct: number | null): string {
-  return changePct === null ? NOT_MEASURED : `${formatSigned(changePct, 0)}${THIN_SPACE}% RH`;
+  return changePct === null ? NOT_MEASURED : `${formatSigned(changePct, 0)}${THIN_SPACE}${figureWords().rh}`;
 }
 
 /** With its uncertainty, always above zero. @example formatHumidityAbout(52.3, 4.1) // '52 ± 4 % RH' */
 export function formatHumidityAbout(humidityPct: number, standardUncertaintyPct: number): string {
-  return `${formatNumber(humidityPct, 0)} ±${THIN_SPACE}${formatNumber(Math.max(1, standardUncertaintyPct), 0)}${THIN_SPACE}% RH`;
+  return `${formatNumber(humidityPct, 0)} ±${THIN_SPACE}${formatNumber(Math.max(1, standardUncertaintyPct), 0)}${THIN_SPACE}${figureWords().rh}`;
 }
 
 /** Beside an axis of visits. @example formatMonth('2021-05-12') // 'May 2021' */
-export function formatMonth(isoDate: string, language = 'en-GB'): string {
+export function formatMonth(isoDate: string, language = figureLocale()): string {
   const time = Date.parse(isoDate.slice(0, 10));
   if (Number.isNaN(time)) return isoDate;
   return new Intl.DateTimeFormat(language, { month: 'short', year: 'numeric', timeZone: 'UTC' }).format(time);
@@ -64,6 +60,5 @@ export function formatMonth(isoDate: string, language = 'en-GB'): string {
 
 /** @example formatYearCount(2.5) // '2.5 years' */
 export function formatYearCount(years: number): string {
-  const text = formatNumber(years, Number.isInteger(Math.round(10 * years) / 10) ? 0 : 1);
-  return `${text} ${text === '1' ? 'year' : 'years'}`;
+  return figureWords().years(formatNumber(years, Number.isInteger(Math.round(10 * years) / 10) ? 0 : 1));
 }

@@ -1,5 +1,6 @@
 /** Torque as people read it: a wrench is good to a few per cent, so a tenth of a newton metre and a whole inch-pound are enough. */
 import { formatNumber } from './format.ts';
+import { shownLength, shownUnits } from './formatUnits.ts';
 import { nmToInchPounds, type TorqueUnit } from './torque.ts';
 
 const NO_BREAK_SPACE = '\u00a0';
@@ -11,7 +12,7 @@ export function formatTorqueValue(torqueNm: number, unit: TorqueUnit): string {
 }
 
 /** @example formatTorque(8.47, 'in·lb') // '75 in·lb' */
-export function formatTorque(torqueNm: number, unit: TorqueUnit = 'N·m'): string {
+export function formatTorque(torqueNm: number, unit: TorqueUnit = shownUnits().torque): string {
   return `${formatTorqueValue(torqueNm, unit)}${NO_BREAK_SPACE}${unit}`;
 }
 
@@ -27,5 +28,6 @@ export function formatMultiple(multiple: number): string {
 
 /** A pin's or a wire's diameter. @example formatDiameter(7.16) // '7.16 mm' */
 export function formatDiameter(diameterMm: number): string {
-  return `${formatNumber(diameterMm, 2)}${NO_BREAK_SPACE}mm`;
+  const { length } = shownUnits();
+  return `${formatNumber(shownLength(diameterMm), length === 'mm' ? 2 : 3)}${NO_BREAK_SPACE}${length}`;
 }

@@ -1,4 +1,7 @@
-/** Every word on the screens, in one object: another language is another object of the same shape. */
+/**
+ * Every word on the screens, in one object: English, until another language is spoken. Words are looked up by screens as they are loaded,
+ * so the language has to be spoken before. Another language is another object of the same shape (texts/german).
+ */
 import { heldTexts } from './texts/acrossInstruments.ts';
 import { chartTexts } from './texts/charts.ts';
 import { clockTexts } from './texts/clock.ts';
@@ -16,6 +19,7 @@ import { soundTexts } from './texts/sound.ts';
 import { stabilityTexts } from './texts/stability.ts';
 import { takeTexts } from './texts/take.ts';
 import { torqueTexts } from './texts/torque.ts';
+import { type InTranslation, inLanguage } from './texts/translation.ts';
 import { visitTexts } from './texts/visit.ts';
 import { workshopTexts } from './texts/workshop.ts';
 
@@ -40,3 +44,10 @@ export const texts = {
   held: heldTexts,
   stability: stabilityTexts,
 };
+
+export type Texts = typeof texts;
+
+/** From now on the translation's words stand in the place of the English ones; what it lacks stays English. */
+export function speak(translation: InTranslation<Texts>): void {
+  Object.assign(texts, inLanguage(texts, translation));
+}

@@ -1,8 +1,9 @@
 import { useMemo, useState } from 'react';
 import type { TorqueReading } from '../../piano/stringingRecords.ts';
+import type { TorqueUnit } from '../../piano/torque.ts';
+import { showDeviceUnits, torqueUnit } from '../../ui/deviceUnits.ts';
 import { type DeskSettings, notesOfRound } from './deskSettings.ts';
 import { firstUnread, isSamePin, type PinAddress, pinRound } from './pinRound.ts';
-import { torqueUnit } from './torqueUnit.ts';
 import type { VisitTorquePage } from './useVisitTorque.ts';
 
 export type DeskRound = {
@@ -20,6 +21,12 @@ export type DeskRound = {
 
 const FIRST_SETTINGS = { pins: 'one', direction: 'not noted', notes: 'all', named: '' } as const;
 
+/** The same wrench is read on the other pages too. */
+function rememberUnit(unit: TorqueUnit): void {
+  torqueUnit.write(unit);
+  showDeviceUnits();
+}
+
 /** Where the desk stands in its round over the block. */
 export function useDeskRound({ instrument, readings, scheduleRows }: VisitTorquePage): DeskRound {
   const [settings, setSettings] = useState<DeskSettings>(() => ({ ...FIRST_SETTINGS, unit: torqueUnit.read() }));
@@ -36,7 +43,7 @@ export function useDeskRound({ instrument, readings, scheduleRows }: VisitTorque
   const set = (change: Partial<DeskSettings>) => {
     const next = { ...settings, ...change };
     setSettings(next);
-    if (change.unit) torqueUnit.write(change.unit);
+    if (change.unit) rememberUnit(change.unit);
     if (!['notes', 'named', 'pins'].some((field) => field in change)) return;
     setPlace(firstUnread(roundOf(next), readings));
     setAside(null);
