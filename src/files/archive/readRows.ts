@@ -1,7 +1,7 @@
 /** The rows of one table of an archive, checked one by one. */
 import { ArchiveFault, type Complaint } from './archiveFault.ts';
 import { csvRecords } from './csvRecords.ts';
-import { createRowDecoder, type RowDecoder } from './rowCodec.ts';
+import { createRowDecoder, type RowDecoder } from './rowDecoder.ts';
 import type { TableSpec } from './tableSpec.ts';
 import { isPlainObject, type PlainObject } from './taggedJson.ts';
 

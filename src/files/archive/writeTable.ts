@@ -1,7 +1,7 @@
 /** One table as a file in the archive, row by row. */
 import { csvLine } from './csvText.ts';
 import type { PackagedFile } from './dataPackage.ts';
-import { createRowEncoder, type RowEncoder } from './rowCodec.ts';
+import { createRowEncoder, type RowEncoder } from './rowEncoder.ts';
 import type { TableSpec } from './tableSpec.ts';
 import type { ZipFileWriter, ZipWriter } from './zipWriter.ts';
 
