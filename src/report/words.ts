@@ -40,7 +40,6 @@ const decisions: Record<DecisionChoice, string> = {
 export const englishReportWords = {
   language: 'en-GB',
   demonstration: 'Invented example: the piano, its people and every figure were made up by a program.',
-  and: 'and',
   string: ['', 'left string', 'centre string', 'right string'],
   /** Names in a row. */
   list: (names: readonly string[]): string =>
@@ -50,7 +49,6 @@ export const englishReportWords = {
   upTo: (date: string) => `As of the visit on ${date}`,
   noVisitYet: 'No visit has been recorded yet.',
   instrument: {
-    title: 'The instrument',
     kinds,
     built: (year: number) => `built ${year}`,
     serial: (number: string) => `number ${number}`,
@@ -88,7 +86,6 @@ export const englishReportWords = {
     counted: (count: number, length: string) =>
       `This rests on ${count === 1 ? 'one comparison' : `${count} comparisons`} of how it was left with how it was found again, ${length} in all.`,
     humidityUnknown: 'Humidity was not noted often enough; the season was inferred from the strings themselves.',
-    missing: 'There is no reading to judge by.',
   },
   course: {
     title: 'How it kept its pitch',
@@ -118,7 +115,6 @@ export const englishReportWords = {
     title: 'False beats',
     explanation:
       'A string with a false beat wavers by itself: no tuning can make it pure. Its bridge, its pin or its wire can.',
-    table: 'Strings that beat by themselves',
     when: 'When',
     count: 'Beating',
     judged: 'Of strings',

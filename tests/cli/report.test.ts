@@ -85,6 +85,18 @@ describe('report', () => {
     expect(readFileSync(join(folder, 'short.html'), 'utf8')).not.toContain('<svg');
   });
 
+  it('writes the page in German, figures and dates too', () => {
+    const args = ['report', 'records.zip', '--instrument', 'The school hall upright', '--out', 'seite.html'];
+    expect(runStillpin([...args, '--language', 'de', '--photographs', '0'], folder).status).toBe(0);
+    const html = readFileSync(join(folder, 'seite.html'), 'utf8');
+    expect(html).toContain('<html lang="de">');
+    expect(html).toContain('Ein Teil gibt nach');
+    expect(html).toMatch(/sinken von selbst, um etwa \d,\d\u00a0Cent im Jahr/);
+    expect(html).toContain('Besuch am 22. Juli 2026');
+    // Names and remarks stay as they were typed; what the page says itself is German.
+    expect(html).not.toMatch(/\bcents\b|\bstrings\b|\bvisits?\b|What we recommend/);
+  });
+
   it.each([
     [['report'], /needs an archive/],
     [['report', 'records.zip'], /--out must name/],
@@ -93,6 +105,7 @@ describe('report', () => {
       ['report', 'records.zip', '--instrument', 'The attic square', '--out', 'x.html'],
       /"The attic square" is not in records\.zip/,
     ],
+    [['report', 'records.zip', '--out', 'x.html', '--language', 'la'], /--language.*"la"/],
     [['report', 'letter.zip', '--out', 'x.html'], /cannot read letter\.zip/],
     [['report', 'missing.zip', '--out', 'x.html'], /no such file/],
     [['report', 'records.zip', '--out', 'x.html', '--leave-out', 'verdict'], /--leave-out.*got "verdict"/],

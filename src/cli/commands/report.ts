@@ -1,9 +1,10 @@
 /** `report ARCHIVE.zip`: the owner's page of one instrument as one file. */
 import { writeFile } from 'node:fs/promises';
+import { LANGUAGES, type Language, writeFiguresIn } from '../../piano/formatLanguage.ts';
 import { judgeRecords } from '../../report/judgedRecords.ts';
 import { OPTIONAL_SECTIONS, type OptionalSection, type OwnersPage, ownersPage } from '../../report/ownersPage.ts';
 import { ownersPageFile } from '../../report/ownersPageHtml.ts';
-import { englishReportWords } from '../../report/words.ts';
+import { reportWordsIn } from '../../report/wordsIn.ts';
 import { parseArguments } from '../commandOptions.ts';
 import { readInstrumentOfArchive } from '../readInstrumentOfArchive.ts';
 import { type Command, UsageFault } from '../terminal.ts';
@@ -11,7 +12,7 @@ import { type Command, UsageFault } from '../terminal.ts';
 const MOST_PHOTOGRAPHS = 4;
 
 const HELP = `Usage: report ARCHIVE.zip --instrument NAME --out FILE.html [--leave-out SECTION,…] [--photographs COUNT]
-              [--remark TEXT] [--json]
+              [--remark TEXT] [--language en|de] [--json]
 
 Writes the owner's page of one instrument as one HTML file that prints on A4 and US Letter: whether it holds its pitch and how
 sure that is, how it moved over the years with the humidity, false beats before and after work, what is recommended, what was
@@ -22,6 +23,7 @@ done when, and how it was measured. The file needs nothing else: no script, no n
   --leave-out LIST   sections to leave out, with commas between: ${OPTIONAL_SECTIONS.join(', ')}
   --photographs N    so many of the newest photographs, 0 to 20; ${MOST_PHOTOGRAPHS} unless given
   --remark TEXT      a remark of your own, which the page marks as the technician's
+  --language en|de   the language of the page; English unless given
   --json             one JSON document with the page's sentences instead of a line about it; the file is written all the same`;
 
 export const reportCommand: Command = {
@@ -29,10 +31,12 @@ export const reportCommand: Command = {
   summary: "the owner's page of an instrument as one file",
   help: HELP,
   async run(args, terminal) {
-    const { archive, out, instrument, photographCount, leftOut, remark, wantsJson } = readArguments(args);
+    const { archive, out, instrument, photographCount, leftOut, remark, language, wantsJson } = readArguments(args);
     const { records, photographs } = await readInstrumentOfArchive(archive, instrument, photographCount, terminal);
-    const page = ownersPage(judgeRecords(records), englishReportWords, { leftOut, photographs, remark });
-    await writePage(out, ownersPageFile(page, englishReportWords));
+    writeFiguresIn(language);
+    const words = reportWordsIn(language);
+    const page = ownersPage(judgeRecords(records), words, { leftOut, photographs, remark });
+    await writePage(out, ownersPageFile(page, words));
     terminal.print(wantsJson ? JSON.stringify(document(page, out), null, 2) : summary(page, out));
     return 0;
   },
@@ -45,6 +49,7 @@ function readArguments(args: readonly string[]) {
     'leave-out': { type: 'string' },
     photographs: { type: 'string' },
     remark: { type: 'string' },
+    language: { type: 'string' },
     json: { type: 'boolean' },
   });
   const [archive, ...more] = files;
@@ -59,8 +64,16 @@ function readArguments(args: readonly string[]) {
     leftOut: leftOutOption(values['leave-out']),
     photographCount: photographsOption(values.photographs),
     remark: typeof values.remark === 'string' ? values.remark : '',
+    language: languageOption(values.language),
     wantsJson: values.json === true,
   };
+}
+
+function languageOption(text: unknown): Language {
+  if (typeof text !== 'string') return 'en';
+  const language = LANGUAGES.find((known) => known === text);
+  if (language) return language;
+  throw new UsageFault(`--language must be one of ${LANGUAGES.join(', ')}, got "${text}"`);
 }
 
 function leftOutOption(text: unknown): OptionalSection[] {

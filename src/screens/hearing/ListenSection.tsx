@@ -1,9 +1,10 @@
 import { useMemo, useState } from 'react';
 import { formatNote } from '../../piano/format.ts';
+import { figureLanguage } from '../../piano/formatLanguage.ts';
 import type { Instrument } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
 import { beatPicture, type PicturedSound, positionInPicture } from '../../report/beatPicture.ts';
-import { englishReportWords } from '../../report/words.ts';
+import { reportWordsIn } from '../../report/wordsIn.ts';
 import { Button } from '../../ui/Button.tsx';
 import { saveFile } from '../../ui/chartExport/saveFile.ts';
 import { speakingName } from '../../ui/chartExport/speakingName.ts';
@@ -21,6 +22,7 @@ import styles from './hearing.module.css';
 import { usePreparedPair } from './useHearing.ts';
 import { type PlayPosition, usePlayPair } from './usePlayPair.ts';
 
+const reportWords = reportWordsIn(figureLanguage());
 const words = texts.hearing;
 
 type PairProps = {
@@ -32,7 +34,7 @@ type PairProps = {
 export function ListenSection({ records, ...pair }: PairProps & { readonly records: Records }) {
   const prepared = usePreparedPair(records, pair.first.take.id, pair.second.take.id);
   return (
-    <Section title={words.listen.title} note={englishReportWords.hearing.loudness}>
+    <Section title={words.listen.title} note={reportWords.hearing.loudness}>
       {prepared.state === 'preparing' && <p role="status">{words.preparing}</p>}
       {prepared.state === 'silent' && (
         <Notice kind="caution" word={texts.common.cautionWord}>
@@ -87,7 +89,7 @@ function Player({ instrument, first, second, sounds }: PlayerProps) {
       {partial && pictured && (
         <>
           <Picture pictured={pictured} partialNumber={partial.partialNumber} position={player.position} />
-          <p className={styles.note}>{englishReportWords.hearing.partial(partial.partialNumber)}</p>
+          <p className={styles.note}>{reportWords.hearing.partial(partial.partialNumber)}</p>
           <SelectField
             id="hear-partial"
             label={words.partial}

@@ -3,22 +3,24 @@ import { partialEnvelope } from '../../analysis/signal/partialEnvelope.ts';
 import { writeWave } from '../../files/audio/writeWave.ts';
 import { dataUri } from '../../files/dataUri.ts';
 import { formatBeatRate, formatDate, formatNumber } from '../../piano/format.ts';
+import { figureLanguage } from '../../piano/formatLanguage.ts';
 import type { Instrument } from '../../piano/instrument.ts';
 import { type BeatPictureWords, outlineOf, type PicturedSound } from '../../report/beatPicture.ts';
 import { type HearingPage, hearingFile } from '../../report/hearingPage.ts';
 import { stringName } from '../../report/stringWords.ts';
-import { englishReportWords } from '../../report/words.ts';
+import { reportWordsIn } from '../../report/wordsIn.ts';
 import type { SharedPartial } from './beatPartial.ts';
 import type { LeveledSound } from './equalLoudness.ts';
 import type { HearableSound } from './hearableNotes.ts';
 
-const words = englishReportWords.hearing;
+const reportWords = reportWordsIn(figureLanguage());
+const words = reportWords.hearing;
 
 /** Points of the outline: about one for each two dots of a screen. */
 const OUTLINE_POINTS = 330;
 
 export function soundName({ survey, visit }: HearableSound): string {
-  return words.sound(formatDate(visit.visitedOn, englishReportWords.language), words.stages[survey.stage]);
+  return words.sound(formatDate(visit.visitedOn, reportWords.language), words.stages[survey.stage]);
 }
 
 export function picturedSound(
@@ -58,14 +60,14 @@ export function comparisonFile(
   partialNumber: number,
 ): string {
   const page: HearingPage = {
-    title: words.title(stringName(heard[0].take, englishReportWords), instrument.name),
+    title: words.title(stringName(heard[0].take, reportWords), instrument.name),
     subtitle: words.subtitle,
-    demonstration: instrument.isDemonstration ? englishReportWords.demonstration : null,
+    demonstration: instrument.isDemonstration ? reportWords.demonstration : null,
     sounds: pictured.map((picture, index) => ({ ...picture, dataUri: waveUri(sounds[index]) })),
     picture: pictureWords([pictured[0].title, pictured[1].title], partialNumber),
     sentences: [words.partial(partialNumber), words.loudness],
   };
-  return hearingFile(page, englishReportWords);
+  return hearingFile(page, reportWords);
 }
 
 function waveUri(sound: LeveledSound | undefined): string {

@@ -1,11 +1,12 @@
 import { useMemo } from 'react';
 import { writeCsvTable } from '../../files/csvTable.ts';
+import { figureLanguage } from '../../piano/formatLanguage.ts';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import type { FullRecords } from '../../report/fullRecords.ts';
 import { LONG_RECORD_CSS, longRecordFile, longRecordTree } from '../../report/longRecord.ts';
 import { eventSheet, readingSheet } from '../../report/longRecordSheets.ts';
-import { englishReportWords } from '../../report/words.ts';
+import { reportWordsIn } from '../../report/wordsIn.ts';
 import { Button } from '../../ui/Button.tsx';
 import { saveFile } from '../../ui/chartExport/saveFile.ts';
 import { speakingName } from '../../ui/chartExport/speakingName.ts';
@@ -20,6 +21,7 @@ import styles from './longRecord.module.css';
 import printCss from './print.css?inline';
 import { useLongRecord } from './useLongRecord.ts';
 
+const reportWords = reportWordsIn(figureLanguage());
 const words = texts.longRecord;
 
 type Props = { readonly records: Records; readonly instrumentId: InstrumentId };
@@ -62,7 +64,7 @@ function RecordActions({ record }: { readonly record: FullRecords }) {
       <Button onPress={() => save(writeCsvTable(eventSheet(record)), 'text/csv', fileNames.work, 'csv')}>
         {words.saveWork}
       </Button>
-      <Button onPress={() => save(longRecordFile(record, englishReportWords), 'text/html', fileNames.page, 'html')}>
+      <Button onPress={() => save(longRecordFile(record, reportWords), 'text/html', fileNames.page, 'html')}>
         {words.savePage}
       </Button>
       <Button look="primary" onPress={() => window.print()}>
@@ -73,6 +75,6 @@ function RecordActions({ record }: { readonly record: FullRecords }) {
 }
 
 function RecordSheet({ record }: { readonly record: FullRecords }) {
-  const tree = useMemo(() => longRecordTree(record, englishReportWords), [record]);
+  const tree = useMemo(() => longRecordTree(record, reportWords), [record]);
   return <PageSheet page={tree} css={LONG_RECORD_CSS} />;
 }

@@ -1,10 +1,11 @@
 import { useMemo } from 'react';
+import { figureLanguage } from '../../piano/formatLanguage.ts';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import type { OwnersPage } from '../../report/ownersPage.ts';
 import { OWNERS_PAGE_CSS } from '../../report/ownersPageCss.ts';
 import { ownersPageFile, ownersPageTree } from '../../report/ownersPageHtml.ts';
-import { englishReportWords } from '../../report/words.ts';
+import { reportWordsIn } from '../../report/wordsIn.ts';
 import { Button } from '../../ui/Button.tsx';
 import { saveFile } from '../../ui/chartExport/saveFile.ts';
 import { speakingName } from '../../ui/chartExport/speakingName.ts';
@@ -19,6 +20,7 @@ import { OwnersChoices } from './OwnersChoices.tsx';
 import printCss from './print.css?inline';
 import { useOwnersPage } from './useOwnersPage.ts';
 
+const reportWords = reportWordsIn(figureLanguage());
 const words = texts.report;
 
 type Props = { readonly records: Records; readonly instrumentId: InstrumentId };
@@ -51,7 +53,7 @@ export function OwnersPageScreen({ records, instrumentId }: Props) {
 
 function PageActions({ page }: { readonly page: OwnersPage }) {
   const save = () => {
-    const file = new Blob([ownersPageFile(page, englishReportWords)], { type: 'text/html' });
+    const file = new Blob([ownersPageFile(page, reportWords)], { type: 'text/html' });
     saveFile(file, speakingName([page.name, words.fileName], 'html'));
   };
   return (
@@ -65,6 +67,6 @@ function PageActions({ page }: { readonly page: OwnersPage }) {
 }
 
 function Sheet({ page }: { readonly page: OwnersPage }) {
-  const tree = useMemo(() => ownersPageTree(page, englishReportWords), [page]);
+  const tree = useMemo(() => ownersPageTree(page, reportWords), [page]);
   return <PageSheet page={tree} css={OWNERS_PAGE_CSS} />;
 }

@@ -1,12 +1,13 @@
 import { useMemo, useState } from 'react';
 import { dataUri } from '../../files/dataUri.ts';
+import { figureLanguage } from '../../piano/formatLanguage.ts';
 import type { InstrumentId, PhotographId } from '../../piano/ids.ts';
 import type { Photograph } from '../../piano/photograph.ts';
 import type { Records } from '../../records/records.ts';
 import { type JudgedRecords, judgeRecords } from '../../report/judgedRecords.ts';
 import { type OptionalSection, type OwnersPage, ownersPage } from '../../report/ownersPage.ts';
 import type { ReportPhotograph, ReportRecords } from '../../report/reportRecords.ts';
-import { englishReportWords } from '../../report/words.ts';
+import { reportWordsIn } from '../../report/wordsIn.ts';
 import { recordedTakes } from '../../survey/recordedTakes.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
 import {
@@ -74,9 +75,10 @@ function pageOf(
   photographs: readonly ReportPhotograph[],
   remark: string,
 ): OwnersPage | null {
-  return judged && ownersPage(judged, englishReportWords, { leftOut, photographs, remark });
+  return judged && ownersPage(judged, reportWords, { leftOut, photographs, remark });
 }
 
+const reportWords = reportWordsIn(figureLanguage());
 const NO_PICTURES: readonly ReportPhotograph[] = [];
 
 /** The bytes of the chosen photographs only. */
