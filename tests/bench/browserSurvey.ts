@@ -22,7 +22,7 @@ export type BrowserSurvey = {
   readonly finalS: readonly number[];
   readonly judged: JudgedSurvey;
   readonly log: MicrophoneLog;
-  /** Of the page's own thread. */
+  /** Of the page's own thread; none where it is kept busy. */
   readonly steps: readonly ThreadStep[];
   readonly complaints: readonly string[];
 };
@@ -45,7 +45,7 @@ export async function playToBrowser(browser: Browser, appUrl: string, run: Surve
   const { page, complaints } = await openWatched(context, appUrl);
   await beginSurvey(page, { isOnDemonstration: true });
   if (busy) await redrawCharts(page, busy.stepMs, busy.everyMs);
-  await browser.startTracing(page, { categories: STEP_CATEGORIES });
+  if (!busy) await browser.startTracing(page, { categories: STEP_CATEGORIES });
   const notes = repeated(recording, times);
   const playedS = recording.durationS * times;
   await page.waitForFunction((untilS) => microphone.soundS() >= untilS, playedS + SETTLES_S, {
@@ -53,7 +53,7 @@ export async function playToBrowser(browser: Browser, appUrl: string, run: Surve
     polling: 1000,
   });
   const log = await microphoneLog(page);
-  const steps = threadSteps(await browser.stopTracing());
+  const steps = busy ? [] : threadSteps(await browser.stopTracing());
   await context.close();
   const takes = log.takes.filter(({ onsetS }) => onsetS < playedS); // the repeated recording plays on
   const judged = judgeSurvey(notes, takes);

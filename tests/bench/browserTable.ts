@@ -101,7 +101,7 @@ function printSurveys({ report }: Bench, surveys: readonly (readonly [string, Br
       String(judged.again.length),
       String(log.holes.length),
       String(log.shiftedAtS.length),
-      String(steps.filter(({ wallMs }) => wallMs > LONG_STEP_MS).length),
+      steps.length === 0 ? '–' : String(steps.filter(({ wallMs }) => wallMs > LONG_STEP_MS).length),
       figure(longest(steps, wallOf), 3),
       figure(longest(steps, processorOf), 3),
     ]),
