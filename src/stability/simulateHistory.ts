@@ -8,7 +8,7 @@
  * Source and standing of the sizes: see usualPlan.
  */
 import type { SurveyStage } from '../piano/instrument.ts';
-import { type HistoryEvent, type HistoryReading, usualUncertaintyCents } from './drift/history.ts';
+import type { HistoryEvent, HistoryReading } from './drift/history.ts';
 import type { HistoryPlan, PlannedVisit, SimulationRandom } from './simulation/historyPlan.ts';
 import { type ClimateOnDay, climateOn } from './simulation/simulatedClimate.ts';
 import {
@@ -110,15 +110,30 @@ function move(
   });
 }
 
-/** A step between the bridges and a slope along each, drawn anew for each interval. */
+/** A step between the bridges, a slope along each and patches, drawn anew for each interval. */
 function registerMovement(plan: HistoryPlan, random: SimulationRandom): (midi: number) => number {
   const { bassBridgeTopMidi, compass, registerCents } = plan;
   const [step, onBass, onTreble] = [random.normal(), random.normal(), random.normal()];
   const place = (midi: number, low: number, high: number) => (2 * (midi - low)) / Math.max(1, high - low) - 1;
+  const patch = patches(plan, random);
   return (midi) => {
     if (midi <= bassBridgeTopMidi)
-      return registerCents * (step + onBass * place(midi, compass.lowestMidi, bassBridgeTopMidi));
-    return registerCents * onTreble * place(midi, bassBridgeTopMidi + 1, compass.highestMidi);
+      return registerCents * (step + onBass * place(midi, compass.lowestMidi, bassBridgeTopMidi)) + patch(midi);
+    return registerCents * onTreble * place(midi, bassBridgeTopMidi + 1, compass.highestMidi) + patch(midi);
+  };
+}
+
+const PATCH_NOTES = 6;
+
+/** Values drawn every PATCH_NOTES notes, and half cosines between them. */
+function patches({ compass, patchCents }: HistoryPlan, random: SimulationRandom): (midi: number) => number {
+  const count = Math.ceil((compass.highestMidi - compass.lowestMidi) / PATCH_NOTES) + 2;
+  const knots = Array.from({ length: count }, () => patchCents * random.normal());
+  return (midi) => {
+    const at = (midi - compass.lowestMidi) / PATCH_NOTES;
+    const left = Math.floor(at);
+    const share = 0.5 - 0.5 * Math.cos(Math.PI * (at - left));
+    return (1 - share) * (knots[left] ?? 0) + share * (knots[left + 1] ?? 0);
   };
 }
 
@@ -151,8 +166,8 @@ function survey(
 ): HistoryReading[] {
   const shift = plan.levelShiftCents[date] ?? 0;
   return strings.flatMap((string, index) => {
-    const usual = usualUncertaintyCents(string.midi);
-    const noise = plan.readingNoiseFactor * usual * random.normal();
+    const noiseCents = plan.readingNoiseCents(string.midi);
+    const noise = noiseCents * random.normal();
     const isMissing = random.uniform() < plan.missingNoteShare;
     if (isMissing) return [];
     const wrongTake = stage === 'as-found' ? faultCents(plan, string, date, stage) : 0;
@@ -165,7 +180,7 @@ function survey(
         midi: string.midi,
         stringPosition: string.stringPosition,
         cents: string.targetCents + (standing[index] ?? 0) + noise + wrongTake + shift,
-        standardUncertaintyCents: plan.isUncertaintyStated ? Math.max(0.01, plan.readingNoiseFactor * usual) : null,
+        standardUncertaintyCents: plan.isUncertaintyStated ? Math.max(0.01, noiseCents) : null,
       },
     ];
   });

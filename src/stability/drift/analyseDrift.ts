@@ -1,16 +1,17 @@
 /** Years of readings to causes and a verdict: season, settling, slipping pins, failing zones, single wrong readings. */
 import { findBassBreak } from './bassBreak.ts';
-import { type ChangeInterval, type ChangeTable, changeTable, surveysOf } from './changeTable.ts';
+import { type ChangeInterval, changeTable, surveysOf } from './changeTable.ts';
+import { learnTails } from './changeTails.ts';
 import { type DriftDetail, driftDetail, NO_DETAIL } from './driftDetail.ts';
 import type { DriftInstrument, HistoryEvent, HistoryReading } from './history.ts';
 import type { JudgedPin } from './judgedPin.ts';
 import { findOutliers, type Outlier } from './outliers.ts';
-import { type OwnChange, repetition } from './repetition.ts';
+import { lessCourse, ownHistories } from './ownChanges.ts';
+import { repetition } from './repetition.ts';
 import { fitSettling, type Settling } from './settling.ts';
 import { shapesOf } from './shapes.ts';
 import { fitSlips, type Slip, type SlipFit } from './slipPosterior.ts';
 import { median } from './statistics.ts';
-import { stringRates } from './stringRates.ts';
 import { judgeBlock, type Verdict } from './verdict.ts';
 import { fitWeather, type WeatherFit } from './weatherModel.ts';
 import { findZones, type Zone } from './zoneScan.ts';
@@ -44,8 +45,8 @@ export type DriftRequest = {
 };
 
 /** A pin is flagged from this probability on, as long as the expected share of wrong flags stays low. */
-const FLAG_PROBABILITY = 0.85;
-const WRONG_SHARE = 0.15;
+const FLAG_PROBABILITY = 0.75;
+const WRONG_SHARE = 0.25;
 /** Slower than this no pin is flagged, however sure. */
 const LEAST_SLIP = 0.4;
 /** Prior probability of slipping inside a failing zone. */
@@ -60,9 +61,12 @@ export function analyseDrift(request: DriftRequest): Drift {
   const weather = fitWeather(strings, intervals, changes, bassTop);
   // A room that dries out over the years moves strings steadily, each as it answers humidity: that is no slip either.
   const shapes = [...shapesOf(strings, bassTop), weather.responses];
+  const histories = ownHistories(table, weather);
+  const tails = learnTails(histories);
   const slipsWith = (prior?: Float64Array): SlipFit =>
     fitSlips({
-      rates: stringRates(strings.length, intervals, changes, weather.ownCents, weather.sigmas),
+      histories,
+      tails,
       shapes,
       shapeDeviations: steadyDeviations(weather, intervals),
       ...(prior ? { prior } : {}),
@@ -73,10 +77,8 @@ export function analyseDrift(request: DriftRequest): Drift {
     zones = findZones({
       strings,
       intervals,
-      changes,
-      ownCents: weather.ownCents,
-      residuals: weather.residuals,
-      sigmas: weather.sigmas,
+      histories,
+      seasons: weather.seasons,
       shapes,
       shapeDeviations: steadyDeviations(weather, intervals),
       random: request.random,
@@ -84,8 +86,7 @@ export function analyseDrift(request: DriftRequest): Drift {
     if (zones.length === 0) break;
     fit = slipsWith(zonePrior(strings, zones));
   }
-  const own = ownRows(table, weather, fit);
-  const repeats = own.map(repetition);
+  const repeats = histories.map((history, i) => repetition(lessCourse(history, fit.course[i]!)));
   const judged = strings.map((string, i) => ({ ...string, slip: tempered(fit.slips[i]!, repeats[i]!) }));
   const pins = flag(judged);
   return {
@@ -106,19 +107,8 @@ export function analyseDrift(request: DriftRequest): Drift {
   };
 }
 
-/** Each string's own changes beyond the common course. */
-function ownRows({ strings, intervals, changes }: ChangeTable, weather: WeatherFit, fit: SlipFit): OwnChange[][] {
-  const byString: OwnChange[][] = strings.map(() => []);
-  changes.forEach((row, index) => {
-    const { years } = intervals[row.intervalIndex]!;
-    const cents = weather.ownCents[index]! - fit.course[row.stringIndex]! * years;
-    byString[row.stringIndex]!.push({ years, cents, sigmaCents: weather.sigmas[index]! });
-  });
-  return byString;
-}
-
 /** A slip that does not repeat itself is none, however large: it was moved once, or read wrongly. */
-const LEAST_REPETITION = 1.6;
+const LEAST_REPETITION = 2;
 
 function tempered(slip: Slip, repeatedSigmas: number): Slip {
   if (slip.probability === null || repeatedSigmas >= LEAST_REPETITION) return slip;

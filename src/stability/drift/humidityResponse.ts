@@ -15,8 +15,11 @@ export type SmoothResponse = { readonly means: Float64Array; readonly deviations
 
 /** Reach of the smoothing along a bridge, in semitones (one standard deviation). */
 const REACH = 5;
-/** Strings differ from their neighbours' course by at least this share and amount. */
-const LEAST_DEVIATION = 0.05;
+/** Strings differ from their neighbours' course by at least this share and amount, cents per %RH. */
+const LEAST_SHARE = 0.05;
+const LEAST_DEVIATION = 0.03;
+/** Strings that hardly answer still differ as if they answered by this, cents per %RH. */
+const SMALL_RESPONSE = 0.1;
 
 /**
  * The course of the responses along each bridge, for left, centre and right strings by themselves, and how far a single string may
@@ -40,8 +43,15 @@ export function smoothResponse(
     );
   });
   const strays = strings.map((_, i) => responses[i]! - means[i]!);
-  const spread = Math.max(LEAST_DEVIATION, robustDeviation(strays, 0));
-  return { means, deviations: Float64Array.from(means, (mean) => Math.hypot(spread, 0.05 * mean)) };
+  const sizes = Array.from(means, (mean) => Math.abs(mean) + SMALL_RESPONSE);
+  const share = Math.max(
+    LEAST_SHARE,
+    robustDeviation(
+      strays.map((stray, i) => stray / sizes[i]!),
+      0,
+    ),
+  );
+  return { means, deviations: Float64Array.from(sizes, (size) => Math.max(LEAST_DEVIATION, share * size)) };
 }
 
 function localLine(

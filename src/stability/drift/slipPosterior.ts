@@ -7,9 +7,12 @@
  * the course is fitted with the others only.
  */
 
+import type { Tails } from './changeTails.ts';
+import { lessCourse, type OwnHistory } from './ownChanges.ts';
 import { solveRidge } from './ridge.ts';
-import { median, normalBelow, normalDensity, robustDeviation } from './statistics.ts';
-import { type StringRate, scatterFactor } from './stringRates.ts';
+import { bayesFactors, learnScatterWeights, type SlipEvidence, slipEvidence } from './slipEvidence.ts';
+import { median, robustDeviation } from './statistics.ts';
+import { type StringRate, scatterFactor, stringRate } from './stringRates.ts';
 
 export type Slip = {
   readonly centsPerYear: number | null;
@@ -21,8 +24,6 @@ export type SlipFit = {
   readonly slips: readonly Slip[];
   /** The common course at each string. */
   readonly course: Float64Array;
-  /** Strings' own rates over their noise, steady ones near a standard normal. */
-  readonly standardised: Float64Array;
 };
 
 /**
@@ -31,14 +32,14 @@ export type SlipFit = {
  */
 const SEEN_SLIPPING = 0.5;
 const SEEN_STRINGS = 100;
-/** Mean slip of those that do, cents a year. */
-const MEAN_SLIP = 1.6;
 /** A slip repeats itself: with fewer changes nothing is learnt of a string. */
 const LEAST_CHANGES = 3;
-const TURNS = 12;
+const COURSE_TURNS = 8;
+const TURNS = 4;
 
 export type SlipRequest = {
-  readonly rates: readonly StringRate[];
+  readonly histories: readonly OwnHistory[];
+  readonly tails: Tails;
   readonly shapes: readonly Float64Array[];
   /** Standard deviation of each shape's steady part, cents a year. */
   readonly shapeDeviations: readonly number[];
@@ -47,91 +48,102 @@ export type SlipRequest = {
 };
 
 export function fitSlips(request: SlipRequest): SlipFit {
-  const { rates, shapes } = request;
+  const { histories } = request;
+  const rates = histories.map(stringRate);
   const known = rates.map((_, i) => i).filter((i) => rates[i]!.centsPerYear !== null);
-  const probability = new Float64Array(rates.length);
-  let course = new Float64Array(rates.length).fill(median(known.map((i) => rates[i]!.centsPerYear!)));
-  let factor = 1;
-  let share = SEEN_SLIPPING / SEEN_STRINGS;
+  let probability: Float64Array = Float64Array.from(rates, (_, i) => request.prior?.[i] ?? 0);
+  let { course, factor } = settleCourse(request, rates, known, probability);
   for (let turn = 0; turn < TURNS; turn++) {
-    const off = known.map((i) => (rates[i]!.centsPerYear! - course[i]!) / rates[i]!.standardUncertainty);
-    factor = scatterFactor(off);
-    const strays = findStrays(off.map((value) => value / factor));
-    for (const i of known) {
-      const sigma = factor * rates[i]!.standardUncertainty;
-      const prior = Math.max(share, request.prior?.[i] ?? 0);
-      const isRepeated = rates[i]!.changeCount >= LEAST_CHANGES;
-      probability[i] = isRepeated ? slipProbability(rates[i]!.centsPerYear! - course[i]!, sigma, prior, strays) : prior;
-    }
-    share = learntShare(
-      known.filter((i) => !request.prior?.[i]),
-      probability,
+    const evidence = known.map((i) =>
+      slipEvidence(lessCourse(histories[i]!, course[i]!), request.tails, Math.max(1, factor)),
     );
-    course = commonCourse(request, known, probability, factor, shapes);
+    probability = probabilities(request, known, evidence, rates, probability);
+    ({ course, factor } = settleCourse(request, rates, known, probability));
   }
   return describe(rates, course, probability, factor);
 }
 
-function learntShare(known: readonly number[], probability: Float64Array): number {
-  const slipping = known.reduce((sum, i) => sum + probability[i]!, 0);
-  return (SEEN_SLIPPING + slipping) / (SEEN_STRINGS + known.length);
+/** The course and the scatter about it, by turns; strings far off lose their say even before they are thought to slip. */
+function settleCourse(
+  request: SlipRequest,
+  rates: readonly StringRate[],
+  known: readonly number[],
+  probability: Float64Array,
+): { course: Float64Array; factor: number } {
+  let course: Float64Array = new Float64Array(rates.length).fill(median(known.map((i) => rates[i]!.centsPerYear!)));
+  let factor = 1;
+  for (let turn = 0; turn < COURSE_TURNS; turn++) {
+    const off = known.map((i) => (rates[i]!.centsPerYear! - course[i]!) / rates[i]!.standardUncertainty);
+    factor = scatterFactor(off);
+    const trust = new Float64Array(rates.length);
+    known.forEach((i, j) => {
+      trust[i] = (1 - probability[i]!) * Math.min(1, 5 / (4 + (off[j]! / factor) ** 2));
+    });
+    course = commonCourse(request, rates, known, trust, factor);
+  }
+  return { course, factor };
 }
 
-/** Posterior probability of slipping, from the rate beyond the common course. The steady ones have heavier tails than normal. */
-export function slipProbability(rate: number, sigma: number, prior: number, strays: Strays): number {
-  const steady = steadyDensity(rate / sigma, strays) / sigma;
-  const slipping = exponentialBelow(rate, sigma);
-  const odds = (prior * slipping) / Math.max((1 - prior) * steady, 1e-300);
-  return odds / (1 + odds);
+/** Turns of the learnt share, each cheap. */
+const SHARE_TURNS = 30;
+
+function probabilities(
+  { prior }: SlipRequest,
+  known: readonly number[],
+  evidence: readonly SlipEvidence[],
+  rates: readonly StringRate[],
+  before: Float64Array,
+): Float64Array {
+  const scatterWeights = learnScatterWeights(evidence, (j) => 1 - before[known[j]!]!);
+  const factors = evidence.map((own) => bayesFactors(own, scatterWeights));
+  const temper = temperOf(factors.map(({ logSharp }) => logSharp));
+  const probability = new Float64Array(rates.length);
+  let share = SEEN_SLIPPING / SEEN_STRINGS;
+  for (let turn = 0; turn < SHARE_TURNS; turn++) {
+    let slipping = 0;
+    let count = 0;
+    known.forEach((i, j) => {
+      const own = Math.max(share, prior?.[i] ?? 0);
+      const isRepeated = rates[i]!.changeCount >= LEAST_CHANGES;
+      probability[i] = isRepeated ? logistic(temper * factors[j]!.logFlat + Math.log(own / (1 - own))) : own;
+      if (prior?.[i]) return;
+      slipping += probability[i]!;
+      count += 1;
+    });
+    share = (SEEN_SLIPPING + slipping) / (SEEN_STRINGS + count);
+  }
+  return probability;
 }
 
-/** Steady strings whose rates stray further than their uncertainties say: their share, and how much further. */
-export type Strays = { readonly share: number; readonly factor: number };
-
-const STRAY_SHARES = [0.002, 0.01, 0.03, 0.08, 0.15];
-const STRAY_FACTORS = [1.5, 2, 2.5, 3.5];
-
-function steadyDensity(z: number, { share, factor }: Strays): number {
-  return (1 - share) * normalDensity(z) + (share * normalDensity(z / factor)) / factor;
+function logistic(logOdds: number): number {
+  return 1 / (1 + Math.exp(-logOdds));
 }
+
+/** Evidence for going sharp may reach the logarithm of the number of strings, and this much more, by chance. */
+const CHANCE_BEYOND = 1;
 
 /**
- * Pins do not tighten themselves, so what went sharp beyond the common course is chance alone; and chance is the same on both sides.
- * Maximum likelihood over a few shares and factors, few strays being likelier beforehand.
+ * Exponent on all Bayes factors: below 1 where the evidence for going sharp, which is chance, goes further than so many strings let
+ * expect. Then the evidence for going flat is no better.
  */
-export function findStrays(standardised: readonly number[]): Strays {
-  const sharp = standardised.filter((z) => z > 0);
-  let best = { share: STRAY_SHARES[0]!, factor: 2, score: -Infinity };
-  STRAY_SHARES.forEach((share, rank) => {
-    for (const factor of STRAY_FACTORS) {
-      const likelihood = sharp.reduce((sum, z) => sum + Math.log(steadyDensity(z, { share, factor })), 0);
-      const score = likelihood - 0.5 * rank;
-      if (score > best.score) best = { share, factor, score };
-    }
-  });
-  return best;
-}
-
-/** Density of −E + N(0, sigma²), E exponential with mean MEAN_SLIP (the exponentially modified normal distribution). */
-function exponentialBelow(rate: number, sigma: number): number {
-  const lambda = 1 / MEAN_SLIP;
-  const exponent = lambda * (rate + 0.5 * lambda * sigma ** 2);
-  return lambda * Math.exp(exponent) * normalBelow(-(rate + lambda * sigma ** 2) / sigma);
+function temperOf(logSharp: readonly number[]): number {
+  const largest = Math.max(...logSharp, 0);
+  const expected = Math.log(Math.max(2, logSharp.length)) + CHANCE_BEYOND;
+  return largest > expected ? expected / largest : 1;
 }
 
 function commonCourse(
-  request: SlipRequest,
+  { shapes, shapeDeviations }: SlipRequest,
+  rates: readonly StringRate[],
   known: readonly number[],
-  probability: Float64Array,
+  trust: Float64Array,
   factor: number,
-  shapes: readonly Float64Array[],
-): Float64Array<ArrayBuffer> {
-  const { rates, shapeDeviations } = request;
+): Float64Array {
   const solution = solveRidge({
     rows: known.map((i) => ({
       values: [1, ...shapes.map((shape) => shape[i]!)],
       target: rates[i]!.centsPerYear!,
-      weight: (1 - probability[i]!) / (factor * rates[i]!.standardUncertainty) ** 2,
+      weight: trust[i]! / (factor * rates[i]!.standardUncertainty) ** 2,
     })),
     priors: [{ mean: 0, deviation: 30 }, ...shapeDeviations.map((deviation) => ({ mean: 0, deviation }))],
   });
@@ -146,7 +158,6 @@ function describe(
   probability: Float64Array,
   factor: number,
 ): SlipFit {
-  const standardised = new Float64Array(rates.length);
   const ownRates = rates.map((rate, i) => (rate.centsPerYear === null ? null : rate.centsPerYear - course[i]!));
   const scatter = robustDeviation(ownRates.filter((rate) => rate !== null));
   const slips = rates.map((rate, i): Slip => {
@@ -156,8 +167,7 @@ function describe(
       factor * rate.standardUncertainty,
       scatter / Math.sqrt(Math.max(1, rates.length)),
     );
-    standardised[i] = own / (factor * rate.standardUncertainty);
     return { centsPerYear: own, standardUncertainty, probability: probability[i]! };
   });
-  return { slips, course, standardised };
+  return { slips, course };
 }

@@ -8,7 +8,7 @@
  * slipping pins, mis-set notes and wrong takes do not bend what is common.
  */
 import type { ChangeInterval, ChangeRow, PianoString } from './changeTable.ts';
-import { smoothResponse, usualResponse } from './humidityResponse.ts';
+import { type SmoothResponse, smoothResponse, usualResponse } from './humidityResponse.ts';
 import { solveRidge } from './ridge.ts';
 import { shapesOf } from './shapes.ts';
 import { median, robustDeviation, studentWeight } from './statistics.ts';
@@ -17,12 +17,17 @@ export type WeatherFit = {
   /** Response of each string, cents per %RH (or per unit of season where humidity is not known). */
   readonly responses: Float64Array;
   readonly responseUncertainties: Float64Array;
+  /** The responses' course along each bridge, and how far a single string may stray from it. */
+  readonly responseCourse: SmoothResponse;
   readonly isHumidityKnown: boolean;
   /** What the instrument did as a whole, season taken out: the mean of d_k + smooth_k over its strings. */
   readonly commonCents: Float64Array;
   /** a_k. */
   readonly seasons: Float64Array;
-  /** For each row: the change with d_k, season and the reversing part of smooth_k taken out; what remains is the string's own. */
+  /**
+   * For each row: the change with d_k, the season by the course of the responses, and the reversing part of smooth_k taken out. What
+   * remains is the string's own: a rate, and what its own response differs from the course by.
+   */
   readonly ownCents: Float64Array;
   /** For each row: standard deviation of its noise. */
   readonly sigmas: Float64Array;
@@ -57,7 +62,8 @@ export function fitWeather(
     updateNoise(state, rows, intervals, shapes, strings);
     if (turn >= 3) updateShapeDeviations(state, shapeDeviations);
   }
-  return report(state, rows, intervals, shapes, shapeDeviations, isHumidityKnown);
+  const course = smoothResponse(strings, state.responses, state.responseUncertainties, bassBridgeTopMidi);
+  return report(state, rows, intervals, shapes, shapeDeviations, isHumidityKnown, course);
 }
 
 function indexRows(of: readonly ChangeRow[], stringCount: number, intervalCount: number): Rows {
@@ -306,6 +312,7 @@ function report(
   shapes: readonly Float64Array[],
   shapeDeviations: readonly number[],
   isHumidityKnown: boolean,
+  responseCourse: SmoothResponse,
 ): WeatherFit {
   const yearsSquared = intervals.reduce(
     (sum, interval, k) => sum + (rows.byInterval[k]!.length > 0 ? interval.years ** 2 : 0),
@@ -323,11 +330,13 @@ function report(
   const ownCents = Float64Array.from(rows.of, ({ stringIndex: i, intervalIndex: k }, index) => {
     const returned =
       shapes.reduce((sum, shape, j) => sum + shape[i]! * shapeRates[j]!, 0) + seasonRate * state.responses[i]!;
-    return residuals[index]! + (state.rates[i]! + returned) * intervals[k]!.years;
+    const strayed = (state.responses[i]! - responseCourse.means[i]!) * state.seasons[k]!;
+    return residuals[index]! + (state.rates[i]! + returned) * intervals[k]!.years + strayed;
   });
   return {
     responses: state.responses,
     responseUncertainties: state.responseUncertainties,
+    responseCourse,
     isHumidityKnown,
     commonCents: Float64Array.from(intervals, (_, k) => wholeMovement(state, shapes, k)),
     seasons: state.seasons,

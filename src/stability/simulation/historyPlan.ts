@@ -2,7 +2,7 @@
 import { COMPASS_88, type Compass } from '../../piano/compass.ts';
 import type { SurveyStage } from '../../piano/instrument.ts';
 import type { StringPosition } from '../../piano/reading.ts';
-import type { HistoryEvent } from '../drift/history.ts';
+import { type HistoryEvent, usualUncertaintyCents } from '../drift/history.ts';
 
 /** Random numbers from outside: evenly spread in 0 ≤ x < 1, and standard normal. */
 export type SimulationRandom = { uniform(): number; normal(): number };
@@ -85,6 +85,8 @@ export type HistoryPlan = {
   readonly driftCentsPerYear: number;
   /** Standard deviation, from interval to interval, of what each register does beyond all that: a slope along each bridge, a step. */
   readonly registerCents: number;
+  /** The same for patches of a dozen notes or so: how a part of the board or a rib moves. */
+  readonly patchCents: number;
   /** Standard deviation of one string's own movement over an interval: however short, and what a year adds in variance. */
   readonly strayCents: number;
   readonly strayCentsPerRootYear: number;
@@ -94,8 +96,8 @@ export type HistoryPlan = {
   readonly zone: PlannedZone | null;
   readonly faults: readonly PlannedFault[];
   readonly tunerScatterCents: number;
-  /** Factor on the usual repeatability of a reading in its register. */
-  readonly readingNoiseFactor: number;
+  /** Standard deviation of a reading's own noise. */
+  readonly readingNoiseCents: (midi: number) => number;
   readonly isUncertaintyStated: boolean;
   readonly missingNoteShare: number;
   /** By date: what every reading of that visit is higher by, as against another pitch standard or a slow clock. */
@@ -151,6 +153,7 @@ export function usualPlan(changes: Partial<HistoryPlan> = {}): HistoryPlan {
     settling: null,
     driftCentsPerYear: -0.5,
     registerCents: 0.6,
+    patchCents: 0.15,
     strayCents: 0.4,
     strayCentsPerRootYear: 0.5,
     largeStrayShare: 0.02,
@@ -158,7 +161,7 @@ export function usualPlan(changes: Partial<HistoryPlan> = {}): HistoryPlan {
     zone: null,
     faults: [],
     tunerScatterCents: 0.5,
-    readingNoiseFactor: 1,
+    readingNoiseCents: usualUncertaintyCents,
     isUncertaintyStated: true,
     missingNoteShare: 0.01,
     levelShiftCents: {},
