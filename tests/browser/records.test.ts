@@ -162,6 +162,36 @@ it('deletes with the way back at the foot of the page, in the bin, and not at al
   expect(await accessibilityFaults(page)).toEqual([]);
 });
 
+it('reminds of a backup once surveys are at stake, and can be put off', async () => {
+  const { page } = await openDevice();
+  await beginVisit(page);
+  await page.getByRole('button', { name: texts.visit.start.action['as-found'] }).click();
+  await page.getByRole('button', { name: texts.recording.start }).waitFor();
+  const workshop = () => page.getByRole('link', { name: texts.common.productName }).click();
+  await workshop();
+  await page.getByRole('link', { name: NAME }).waitFor();
+  expect(await page.getByText(words.care.none(1)).count()).toBe(0);
+  await page.clock.setSystemTime(Date.now() + 2 * 86_400_000);
+  await page.getByRole('link', { name: NAME }).click();
+  await workshop();
+  await page.getByText(words.care.none(1)).waitFor();
+  await page.getByRole('button', { name: words.care.later }).click();
+  await page.getByText(words.care.none(1)).waitFor({ state: 'hidden' });
+  await page.context().close();
+});
+
+it('says that room is getting scarce before a survey finds none', async () => {
+  const { page } = await openDevice();
+  await page.addInitScript(() => {
+    Object.assign(navigator.storage, { estimate: async () => ({ usage: 9_960e6, quota: 10_000e6 }) });
+  });
+  await page.reload();
+  await page.getByText(words.storage.figuresOnly('40\u00a0MB')).waitFor();
+  await page.getByRole('link', { name: words.storage.open }).click();
+  await page.getByRole('heading', { level: 1, name: words.title }).waitFor();
+  await page.context().close();
+});
+
 it('nothing was complained of', () => {
   expect([...mine.complaints, ...yours.complaints]).toEqual([]);
 });
