@@ -1,7 +1,8 @@
 /** Table 11: a large workshop's records in a browser: bringing them in, opening, an instrument's page, writing them out. */
-import { openSync, statSync, writeSync } from 'node:fs';
+import { openAsBlob, openSync, statSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import type { CDPSession, Page } from 'playwright-core';
+import { checkArchive } from '../../src/files/archive/checkArchive.ts';
 import { writeArchive } from '../../src/files/archive/writeArchive.ts';
 import { texts } from '../../src/ui/texts.ts';
 import { chromiumHere } from '../browser/support/findChromium.ts';
@@ -93,8 +94,6 @@ async function writeToFile(path: string, contents: Parameters<typeof writeArchiv
   const descriptor = openSync(path, 'w');
   const options = { createdAt: '2026-01-02T03:04:05Z', programVersion: 'bench' };
   await writeArchive(contents, options, (bytes) => void writeSync(descriptor, bytes));
-  const { checkArchive } = await import('../../src/files/archive/checkArchive.ts');
-  const { openAsBlob } = await import('node:fs');
   const blob = await openAsBlob(path);
   const read = async (offset: number, length: number) =>
     new Uint8Array(await blob.slice(offset, offset + length).arrayBuffer());
