@@ -41,6 +41,9 @@ const RecordsScreen = lazy(async () => ({
 const StabilityScreen = lazy(async () => ({
   default: (await import('../screens/stability/StabilityScreen.tsx')).StabilityScreen,
 }));
+const StringingScreen = lazy(async () => ({
+  default: (await import('../screens/stringing/StringingScreen.tsx')).StringingScreen,
+}));
 const SurveyScreen = lazy(async () => ({ default: (await import('../screens/survey/SurveyScreen.tsx')).SurveyScreen }));
 const TakeScreen = lazy(async () => ({ default: (await import('../screens/take/TakeScreen.tsx')).TakeScreen }));
 const VisitFormScreen = lazy(async () => ({
@@ -89,6 +92,8 @@ function Screen({ route, records }: Props) {
       return <VisitTorqueScreen key={route.visitId} records={records} visitId={route.visitId} />;
     case 'instrument-torque':
       return <InstrumentTorqueScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
+    case 'stringing':
+      return <StringingScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'held':
       return <HeldScreen records={records} />;
     case 'survey':

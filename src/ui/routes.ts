@@ -18,6 +18,7 @@ export type Route =
   | { readonly screen: 'edit-visit'; readonly visitId: VisitId }
   | { readonly screen: 'visit-torque'; readonly visitId: VisitId }
   | { readonly screen: 'instrument-torque'; readonly instrumentId: InstrumentId }
+  | { readonly screen: 'stringing'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'held' }
   | { readonly screen: 'survey'; readonly surveyId: SurveyId }
   | { readonly screen: 'recording'; readonly surveyId: SurveyId }
@@ -62,6 +63,8 @@ export function routeToHref(route: Route): string {
       return `#/visits/${encodeURIComponent(route.visitId)}/torque`;
     case 'instrument-torque':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/torque`;
+    case 'stringing':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}/stringing`;
     case 'held':
       return '#/held';
     case 'survey':
@@ -137,6 +140,7 @@ function instrumentRoute(
   if (below === 'edit' && last === undefined) return { screen: 'edit-instrument', instrumentId };
   if (below === 'stability' && last === undefined) return { screen: 'stability', instrumentId };
   if (below === 'torque' && last === undefined) return { screen: 'instrument-torque', instrumentId };
+  if (below === 'stringing' && last === undefined) return { screen: 'stringing', instrumentId };
   if (below === 'owners-page' && last === undefined) return { screen: 'owners-page', instrumentId };
   if (below === 'photographs') return photographsRoute(instrumentId, last, leaf);
   if (below === 'record' && last === undefined) return { screen: 'long-record', instrumentId };

@@ -17,6 +17,7 @@ import { reportTexts } from './texts/report.ts';
 import { roomTexts } from './texts/room.ts';
 import { soundTexts } from './texts/sound.ts';
 import { stabilityTexts } from './texts/stability.ts';
+import { stringingTexts } from './texts/stringing.ts';
 import { takeTexts } from './texts/take.ts';
 import { torqueTexts } from './texts/torque.ts';
 import { type InTranslation, inLanguage } from './texts/translation.ts';
@@ -43,6 +44,7 @@ export const texts = {
   torque: torqueTexts,
   held: heldTexts,
   stability: stabilityTexts,
+  stringing: stringingTexts,
 };
 
 export type Texts = typeof texts;
