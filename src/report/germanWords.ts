@@ -51,7 +51,7 @@ export const germanReportWords: ReportWords = {
     couldHide: (rate: string) =>
       `Keine Saite fällt auf, doch ein Sinken um bis zu ${rate} im Jahr könnte sich noch in der Streuung verbergen.`,
     counted: (count: number, length: string) =>
-      `Das beruht auf ${count === 1 ? 'einem Vergleich' : `${count} Vergleichen`} zwischen Verlassen und Wiederfinden, zusammen ${length}.`,
+      `Das beruht auf ${count === 1 ? 'einem Vergleich' : `${count} Vergleichen`} zwischen Verlassen und Wiederfinden, zusammen über ${length}.`,
     humidityUnknown:
       'Die Luftfeuchte wurde nicht oft genug notiert; die Jahreszeit wurde aus den Saiten selbst erschlossen.',
   },
@@ -59,7 +59,7 @@ export const germanReportWords: ReportWords = {
     title: 'Wie es seine Stimmung gehalten hat',
     chartSummary: (count: number, from: string, to: string, flattest: string, sharpest: string) =>
       `Bild von ${count === 1 ? 'einem Vergleich' : `${count} Vergleichen`} vom ${from} bis ${to}: Zusammengezählt bewegte sich die mittlere Saite zwischen ${flattest} und ${sharpest} gegenüber dem Anfang.`,
-    humidityTitle: 'Luftfeuchte im Raum',
+    humidityTitle: 'Luftfeuchte im Raum, % rF',
     sharper: 'höher',
     flatter: 'tiefer',
     cents: 'Cent',
@@ -67,14 +67,14 @@ export const germanReportWords: ReportWords = {
     spread: 'vier von fünf Saiten',
     part: (range: string) => `Saiten ${range}`,
     explanation:
-      'Was zwischen den Stimmungen geschah, zusammengezählt: wo die Saiten stünden, hätte niemand gestimmt. Was die Jahreszeit tut, kommt zurück; was rutscht, bleibt unten. 100 Cent sind der Schritt von einer Taste zur nächsten.',
+      'Was zwischen den Stimmungen geschah, zusammengezählt: wo die Saiten stünden, hätte niemand gestimmt. Die Jahreszeit kommt zurück; was rutscht, bleibt unten. 100 Cent: von einer Taste zur nächsten.',
     nothing:
       'Hier erscheint eine Linie, sobald bei einem Besuch das Verlassen und bei einem späteren das Wiederfinden gemessen ist.',
     humidityRange: (low: string, high: string) =>
       `Bei unseren Besuchen lag die Luftfeuchte zwischen ${low} und ${high}.`,
     noHumidity: 'Die Luftfeuchte wurde nicht notiert.',
     response: (change: string) =>
-      `Wird die Luft um 10\u00a0% relative Feuchte feuchter, steht eine typische Saite ${change}; wird sie trockener, kehrt die Saite zurück.`,
+      `Wird die Luft um 10\u00a0% rF feuchter, geht eine typische Saite ${change}; trocknet sie, kehrt die Saite zurück.`,
     toSharper: (cents: string) => `etwa ${cents} höher`,
     toFlatter: (cents: string) => `etwa ${cents} tiefer`,
     settling: (since: string, rate: string) =>
@@ -88,10 +88,10 @@ export const germanReportWords: ReportWords = {
     when: 'Wann',
     count: 'Schwebend',
     judged: 'Von Saiten',
-    before: (date: string) => `Vor der Arbeit, ${date}`,
-    after: (date: string) => `Nach der Arbeit, ${date}`,
-    latest: (date: string) => `Letzte Messung, ${date}`,
-    sameStrings: 'Vorher und nachher sind dieselben Saiten gezählt.',
+    before: (date: string) => `Davor, ${date}`,
+    after: (date: string) => `Danach, ${date}`,
+    latest: (date: string) => `Zuletzt, ${date}`,
+    sameStrings: 'Vor und nach der Arbeit sind dieselben Saiten gezählt.',
     strings: (names: string) => `Jetzt: ${names}.`,
     none: 'Jetzt: keine.',
     notAssessable: (count: number) =>
@@ -192,7 +192,7 @@ export const germanReportWords: ReportWords = {
     judgement: 'Urteil',
     flagged: 'rutscht',
     response: 'Wie die Saiten auf Luftfeuchte antworten',
-    responseChart: 'Antwort in Cent je % relative Feuchte (Striche: zwei Standardunsicherheiten)',
+    responseChart: 'Antwort in Cent je % rF (Striche: zwei Standardunsicherheiten)',
     comparisons: 'Von jedem Verlassen bis zum nächsten Vorfinden',
     comparisonNote:
       'Punkte sind die gemessenen Saiten, Striche zwei Standardunsicherheiten des Messens; die gestrichelte Linie ist, was Jahreszeit, Setzen und gemeinsamer Gang erklären. Punktierte Linien: Ende des Basssteges und Plattenstreben.',
@@ -254,13 +254,13 @@ export const germanReportWords: ReportWords = {
     readingsOnly: (readings: string, visits: string) =>
       `${readings} bei ${visits}: Jeder Ton wurde aufgenommen, und die Frequenzen seiner Teiltöne wurden gemessen.`,
     drift:
-      'Bewegung ist die Änderung vom Verlassen bei einem Besuch bis zum Vorfinden beim nächsten. Was ein ganzer Steg gemeinsam tut (Jahreszeit, Temperatur, Setzen des Bezugs), ist herausgerechnet; Rutschen ist, was eine Saite darüber hinaus tut, nach unten, immer wieder.',
+      'Bewegung reicht vom Verlassen bei einem Besuch bis zum Vorfinden beim nächsten. Was ein Steg gemeinsam tut (Jahreszeit, Temperatur, Setzen), ist herausgerechnet; Rutschen ist, was eine Saite darüber hinaus tut, nach unten, immer wieder.',
     certainty: (threshold: string) =>
-      `Ein Rutschen von ${threshold} im Jahr gilt als bedeutsam. „95\u00a0%“ heißt: Wenn zwanzig Instrumente diese Aussage bekommen, kann sich eine als falsch erweisen.`,
+      `Ein Rutschen von ${threshold} im Jahr gilt als bedeutsam. „95\u00a0%“ heißt: Von zwanzig solchen Aussagen kann sich eine als falsch erweisen.`,
     falseBeats:
-      'Eine falsche Schwebung ist gezählt, wo eine Saite, die allein oder hinter einem Filzstreifen klang, nur auf einigen Teiltönen schwebte; Schwebungen der Saiten eines Chors zählen nicht.',
+      'Eine falsche Schwebung zählt, wo eine Saite allein oder hinter einem Filzstreifen nur auf einigen Teiltönen schwebte; Schwebungen zwischen Saiten zählen nicht.',
     leftOut: (count: number) =>
       `${count === 1 ? 'Eine Aufnahme wurde' : `${count} Aufnahmen wurden`} weggelassen: zu verrauscht oder übersteuert, oder niemand notierte, welche Saite klang.`,
-    made: 'Diese Seite hat Stillpin aus den Aufzeichnungen des Instruments geschrieben. Ihre Zahlen lassen sich nicht eintippen.',
+    made: 'Stillpin hat diese Seite aus den Aufzeichnungen geschrieben; ihre Zahlen lassen sich nicht eintippen.',
   },
 };

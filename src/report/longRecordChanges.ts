@@ -1,5 +1,6 @@
 /** How the instrument moved: its course, its answer to humidity, and every comparison string by string. */
-import { formatCentsValue, formatDate, formatSigned, formatYears, NOT_MEASURED } from '../piano/format.ts';
+import { formatCentsValue, formatDate, formatYears, NOT_MEASURED } from '../piano/format.ts';
+import { formatHumidityChange } from '../piano/formatStability.ts';
 import type { StringChange } from '../stability/drift/driftDetail.ts';
 import type { FullRecords } from './fullRecords.ts';
 import { noteChartSvg } from './noteChartSvg.ts';
@@ -49,7 +50,7 @@ function comparisonsOf({ drift }: FullRecords, words: ReportWords): Comparison[]
     const changes = drift.detail.changes.filter((change) => change.intervalIndex === index);
     if (changes.length === 0) return [];
     const [from, to] = [formatDate(fromDate, words.language), formatDate(toDate, words.language)];
-    const humidity = humidityChangePct === null ? '' : `, ${formatSigned(humidityChangePct, 0)} % RH`;
+    const humidity = humidityChangePct === null ? '' : `, ${formatHumidityChange(humidityChangePct)}`;
     return [{ index, label: `${words.long.fromTo(from, to)} (${formatYears(years)}${humidity})`, changes }];
   });
 }

@@ -214,7 +214,7 @@ function humidityPanel(
   const y = scaleOf(ticks, panel);
   const points = humidity.map(({ on, humidityPct }): Point => ({ x: at(on), y: y(humidityPct) }));
   return [
-    text({ x: LEFT, y: panel.top - 8 }, `${course.humidityTitle}, % RH`, { fill: SOFT }),
+    text({ x: LEFT, y: panel.top - 8 }, course.humidityTitle, { fill: SOFT }),
     grid(ticks, y, layout, (value) => formatNumber(value, 0)),
     line(points, { stroke: INK, 'stroke-width': 1.2 }),
     points.map((point) => disc(point, 2.4, { fill: '#ffffff', stroke: INK })),

@@ -91,7 +91,7 @@ export const englishReportWords = {
     title: 'How it kept its pitch',
     chartSummary: (count: number, from: string, to: string, flattest: string, sharpest: string) =>
       `Chart of ${count === 1 ? 'one comparison' : `${count} comparisons`} from ${from} to ${to}: added up, the middle string moved between ${flattest} and ${sharpest} from where it was first left.`,
-    humidityTitle: 'Humidity of the room',
+    humidityTitle: 'Humidity of the room, % RH',
     sharper: 'sharper',
     flatter: 'flatter',
     cents: 'cents',
