@@ -86,8 +86,14 @@ function InstrumentHeading({ instrument }: { readonly instrument: Instrument }) 
             <LinkButton href={routeToHref({ screen: 'hearing', instrumentId: instrument.id })}>
               {texts.hearing.link}
             </LinkButton>
+            <LinkButton href={routeToHref({ screen: 'stringing', instrumentId: instrument.id })}>
+              {texts.stringing.link}
+            </LinkButton>
             <LinkButton href={routeToHref({ screen: 'instrument-torque', instrumentId: instrument.id })}>
               {texts.torque.open}
+            </LinkButton>
+            <LinkButton href={routeToHref({ screen: 'strings', instrumentId: instrument.id })}>
+              {texts.strings.link}
             </LinkButton>
             <LinkButton look="primary" href={routeToHref({ screen: 'new-visit', instrumentId: instrument.id })}>
               {words.newVisit}

@@ -163,7 +163,7 @@ export const stringingTexts = {
       'nothing-fits': (string: string, stated: string) =>
         `${string}: neither ${stated} nor a size near it fits. Look at the length, the take and the wire itself.`,
     },
-    fitting: (size: string, percent: string) => `${size} would fit (${percent}).`,
+    fitting: (size: string, percent: string) => `What would fit is ${size} (${percent}).`,
     free: (diameter: string, uncertainty: string) => `Freely reckoned ${diameter} ± ${uncertainty}.`,
     lengthInstead: (length: string, stated: string) =>
       `With the stated wire a speaking length of ${length} instead of ${stated} would do the same.`,
