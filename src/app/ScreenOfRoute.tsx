@@ -23,6 +23,7 @@ const InstrumentTorqueScreen = lazy(async () => ({
 const LongRecordScreen = lazy(async () => ({
   default: (await import('../screens/longRecord/LongRecordScreen.tsx')).LongRecordScreen,
 }));
+const MethodScreen = lazy(async () => ({ default: (await import('../screens/method/MethodScreen.tsx')).MethodScreen }));
 const MicrophoneClockScreen = lazy(async () => ({
   default: (await import('../screens/microphoneClock/MicrophoneClockScreen.tsx')).MicrophoneClockScreen,
 }));
@@ -44,6 +45,12 @@ const StabilityScreen = lazy(async () => ({
 const StringingScreen = lazy(async () => ({
   default: (await import('../screens/stringing/StringingScreen.tsx')).StringingScreen,
 }));
+const StringScreen = lazy(async () => ({
+  default: (await import('../screens/strings/StringScreen.tsx')).StringScreen,
+}));
+const StringsScreen = lazy(async () => ({
+  default: (await import('../screens/strings/StringsScreen.tsx')).StringsScreen,
+}));
 const SurveyScreen = lazy(async () => ({ default: (await import('../screens/survey/SurveyScreen.tsx')).SurveyScreen }));
 const TakeScreen = lazy(async () => ({ default: (await import('../screens/take/TakeScreen.tsx')).TakeScreen }));
 const VisitFormScreen = lazy(async () => ({
@@ -51,6 +58,10 @@ const VisitFormScreen = lazy(async () => ({
 }));
 const VisitTorqueScreen = lazy(async () => ({
   default: (await import('../screens/torque/VisitTorqueScreen.tsx')).VisitTorqueScreen,
+}));
+
+const WorkListScreen = lazy(async () => ({
+  default: (await import('../screens/strings/WorkListScreen.tsx')).WorkListScreen,
 }));
 
 type Props = { readonly route: Route; readonly records: Records };
@@ -94,6 +105,15 @@ function Screen({ route, records }: Props) {
       return <InstrumentTorqueScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'stringing':
       return <StringingScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
+    case 'strings':
+      return <StringsScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
+    case 'string': {
+      const { instrumentId, midi, stringPosition } = route;
+      const place = { midi, stringPosition };
+      return <StringScreen key={routeToHref(route)} records={records} instrumentId={instrumentId} place={place} />;
+    }
+    case 'work-list':
+      return <WorkListScreen key={route.instrumentId} records={records} instrumentId={route.instrumentId} />;
     case 'held':
       return <HeldScreen records={records} />;
     case 'survey':
@@ -102,6 +122,8 @@ function Screen({ route, records }: Props) {
       return <RecordingScreen key={route.surveyId} records={records} surveyId={route.surveyId} />;
     case 'take':
       return <TakeScreen key={route.takeId} records={records} takeId={route.takeId} />;
+    case 'method':
+      return <MethodScreen />;
     case 'microphone-clock':
       return <MicrophoneClockScreen records={records} />;
     case 'photographs':

@@ -3,6 +3,7 @@
  * so that a link can be sent, bookmarked and gone back from.
  */
 import type { InstrumentId, SurveyId, TakeId, VisitId } from '../piano/ids.ts';
+import type { StringPosition } from '../piano/reading.ts';
 
 export type Route =
   | { readonly screen: 'workshop' }
@@ -18,11 +19,20 @@ export type Route =
   | { readonly screen: 'edit-visit'; readonly visitId: VisitId }
   | { readonly screen: 'visit-torque'; readonly visitId: VisitId }
   | { readonly screen: 'instrument-torque'; readonly instrumentId: InstrumentId }
+  | { readonly screen: 'strings'; readonly instrumentId: InstrumentId }
+  | {
+      readonly screen: 'string';
+      readonly instrumentId: InstrumentId;
+      readonly midi: number;
+      readonly stringPosition: StringPosition;
+    }
+  | { readonly screen: 'work-list'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'stringing'; readonly instrumentId: InstrumentId }
   | { readonly screen: 'held' }
   | { readonly screen: 'survey'; readonly surveyId: SurveyId }
   | { readonly screen: 'recording'; readonly surveyId: SurveyId }
   | { readonly screen: 'take'; readonly takeId: TakeId }
+  | { readonly screen: 'method' }
   | { readonly screen: 'microphone-clock' }
   | { readonly screen: 'records' }
   | {
@@ -63,6 +73,12 @@ export function routeToHref(route: Route): string {
       return `#/visits/${encodeURIComponent(route.visitId)}/torque`;
     case 'instrument-torque':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/torque`;
+    case 'strings':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}/strings`;
+    case 'string':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}/strings/${route.midi}/${route.stringPosition}`;
+    case 'work-list':
+      return `#/instruments/${encodeURIComponent(route.instrumentId)}/work-list`;
     case 'stringing':
       return `#/instruments/${encodeURIComponent(route.instrumentId)}/stringing`;
     case 'held':
@@ -73,6 +89,8 @@ export function routeToHref(route: Route): string {
       return `#/surveys/${encodeURIComponent(route.surveyId)}/record`;
     case 'take':
       return `#/takes/${encodeURIComponent(route.takeId)}`;
+    case 'method':
+      return '#/how-it-measures';
     case 'microphone-clock':
       return '#/microphone-clock';
     case 'photographs':
@@ -91,6 +109,7 @@ export function hrefToRoute(hash: string): Route {
   const [place, id, below, last, leaf] = parts.map(decodePart);
   if (parts.length === 0) return { screen: 'workshop' };
   if (place === 'microphone-clock' && id === undefined) return { screen: 'microphone-clock' };
+  if (place === 'how-it-measures' && id === undefined) return { screen: 'method' };
   if (place === 'records' && id === undefined) return { screen: 'records' };
   if (place === 'held' && id === undefined) return { screen: 'held' };
   if (place === 'instruments' && id !== undefined)
@@ -143,10 +162,25 @@ function instrumentRoute(
   if (below === 'stringing' && last === undefined) return { screen: 'stringing', instrumentId };
   if (below === 'owners-page' && last === undefined) return { screen: 'owners-page', instrumentId };
   if (below === 'photographs') return photographsRoute(instrumentId, last, leaf);
+  if (below === 'strings') return stringsRoute(instrumentId, last, leaf);
+  if (below === 'work-list' && last === undefined) return { screen: 'work-list', instrumentId };
   if (below === 'record' && last === undefined) return { screen: 'long-record', instrumentId };
   if (below === 'hear' && last === undefined) return { screen: 'hearing', instrumentId };
   if (below === 'visits' && last === 'new') return { screen: 'new-visit', instrumentId };
   return undefined;
+}
+
+const POSITIONS: readonly StringPosition[] = [1, 2, 3];
+
+function stringsRoute(
+  instrumentId: InstrumentId,
+  note: string | undefined,
+  place: string | undefined,
+): Route | undefined {
+  if (note === undefined) return { screen: 'strings', instrumentId };
+  const stringPosition = POSITIONS.find((position) => String(position) === place);
+  if (stringPosition === undefined || !/^\d{1,3}$/.test(note)) return undefined;
+  return { screen: 'string', instrumentId, midi: Number(note), stringPosition };
 }
 
 /** A broken percent escape in a pasted link is read as it stands. */

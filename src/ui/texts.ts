@@ -9,6 +9,7 @@ import { commonTexts } from './texts/common.ts';
 import { hearingTexts } from './texts/hearing.ts';
 import { instrumentTexts } from './texts/instrument.ts';
 import { longRecordTexts } from './texts/longRecord.ts';
+import { methodTexts } from './texts/method.ts';
 import { photographTexts } from './texts/photographs.ts';
 import { recordingTexts } from './texts/recording.ts';
 import { recordingsTexts } from './texts/recordings.ts';
@@ -18,6 +19,7 @@ import { roomTexts } from './texts/room.ts';
 import { soundTexts } from './texts/sound.ts';
 import { stabilityTexts } from './texts/stability.ts';
 import { stringingTexts } from './texts/stringing.ts';
+import { stringTexts } from './texts/strings.ts';
 import { takeTexts } from './texts/take.ts';
 import { torqueTexts } from './texts/torque.ts';
 import { type InTranslation, inLanguage } from './texts/translation.ts';
@@ -34,12 +36,14 @@ export const texts = {
   photographs: photographTexts,
   records: recordsTexts,
   longRecord: longRecordTexts,
+  method: methodTexts,
   hearing: hearingTexts,
   report: reportTexts,
   room: roomTexts,
   clock: clockTexts,
   sound: soundTexts,
   take: takeTexts,
+  strings: stringTexts,
   charts: chartTexts,
   torque: torqueTexts,
   held: heldTexts,
