@@ -162,6 +162,27 @@ it('deletes with the way back at the foot of the page, in the bin, and not at al
   expect(await accessibilityFaults(page)).toEqual([]);
 });
 
+it('deletes several instruments at once, and brings them back together', async () => {
+  const { page } = await openDevice();
+  for (const name of ['First upright', 'Second upright', 'Third upright']) {
+    await page.getByRole('link', { name: texts.workshop.add }).click();
+    await page.getByLabel(texts.workshop.form.name).fill(name);
+    await page.getByRole('button', { name: texts.common.save }).click();
+    await page.getByRole('heading', { level: 1, name }).waitFor();
+    await page.getByRole('link', { name: texts.common.productName }).click();
+  }
+  await openRecordsScreen(page);
+  const bin = page.getByRole('region', { name: words.bin.title, exact: true });
+  await bin.getByText(words.bin.several.title).click();
+  for (const name of ['First upright', 'Third upright']) await bin.getByLabel(name).check();
+  await bin.getByRole('button', { name: words.bin.several.action }).click();
+  await page.getByText(words.bin.several.deleted(2)).waitFor();
+  await bin.getByRole('button', { name: words.bin.restoreAll }).click();
+  await bin.getByText(words.bin.restored(2)).waitFor();
+  await bin.getByText(words.bin.empty).waitFor();
+  await page.context().close();
+});
+
 it('reminds of a backup once surveys are at stake, and can be put off', async () => {
   const { page } = await openDevice();
   await beginVisit(page);

@@ -10,6 +10,7 @@ import { ReadState } from '../../ui/ReadState.tsx';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
+import { BulkDelete } from './BulkDelete.tsx';
 import { binWords } from './binWords.ts';
 import styles from './records.module.css';
 import { type Bin, useBin } from './useBin.ts';
@@ -27,6 +28,7 @@ export function BinSection({ records }: { readonly records: Records }) {
       )}
       <WriteFault fault={bin.fault} />
       <p role="status">{bin.message}</p>
+      <BulkDelete records={records} />
     </Section>
   );
 }

@@ -3,6 +3,7 @@ import type { BinEntry } from '../../records/bin.ts';
 import type { Records } from '../../records/records.ts';
 import type { WriteFailure } from '../../records/writeOutcome.ts';
 import { texts } from '../../ui/texts.ts';
+import { offerUndo } from '../../ui/undoOffer.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
 
 const words = texts.records.bin;
@@ -30,6 +31,7 @@ export function useBin(records: Records): Bin {
     setBusy(false);
     setFault(outcome.written ? null : outcome);
     setMessage(outcome.written ? words.restored(outcome.rowCount) : '');
+    if (outcome.written) offerUndo(null); // what it offers to bring back may be back already
   };
   const purge = async (chosen: readonly BinEntry[]) => {
     setBusy(true);

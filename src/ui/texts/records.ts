@@ -37,6 +37,14 @@ export const recordsTexts = {
     purged: 'The bin is empty.',
     left: (count: number) =>
       `${count === 1 ? 'One entry stays' : `${count} entries stay`}: something hangs on it that was not deleted.`,
+    several: {
+      title: 'Delete several instruments',
+      which: 'Which go into the bin, with everything of theirs',
+      action: 'Delete the chosen',
+      busy: 'Deleting …',
+      deleted: (count: number) =>
+        `${count === 1 ? 'One instrument and all its records are' : `${count} instruments and all their records are`} in the bin.`,
+    },
     notRestored: (detail: string) => `It could not be brought back: ${detail}`,
     kinds: {
       instruments: (name: string) => name,
