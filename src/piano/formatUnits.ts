@@ -47,6 +47,7 @@ export function shownLength(lengthMm: number): number {
   return units.length === 'in' ? mmToInches(lengthMm) : lengthMm;
 }
 
+/** To a thousandth of a millimetre. A length of that fineness is the same again after it stood in a field in inches with five decimals. */
 export function typedLengthMm(length: number): number {
-  return units.length === 'in' ? Math.round(10_000 * inchesToMm(length)) / 10_000 : length;
+  return units.length === 'in' ? Math.round(1000 * inchesToMm(length)) / 1000 : length;
 }

@@ -1,4 +1,5 @@
 import { formatDiameter } from '../../piano/formatTorque.ts';
+import { shownUnits } from '../../piano/formatUnits.ts';
 import type { InstrumentKind } from '../../piano/instrument.ts';
 import { PIN_SIZES } from '../../piano/tuningPin.ts';
 import { ChoiceField } from '../../ui/ChoiceField.tsx';
@@ -101,7 +102,7 @@ export function BlockFields({ form }: Props) {
       <TextField
         {...fieldOf(form, 'pinDiameter')}
         label={words.pinDiameter}
-        unit="mm"
+        unit={shownUnits().length}
         hint={words.pinDiameterHint(PIN_SIZE_TEXT)}
         isNumber
       />

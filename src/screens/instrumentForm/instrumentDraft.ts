@@ -1,8 +1,10 @@
 /** An instrument while it is being typed: text as it stands in the fields, and what it means once all of it makes sense. */
 import { COMPASS_85, COMPASS_88, type Compass, isInCompass } from '../../piano/compass.ts';
 import { formatNote } from '../../piano/format.ts';
+import { shownLength, shownUnits, typedLengthMm } from '../../piano/formatUnits.ts';
 import type { Instrument, InstrumentKind, PinBlockKind } from '../../piano/instrument.ts';
 import { nameToMidi } from '../../piano/note.ts';
+import { readFigure, writeFigure } from '../../piano/readFigure.ts';
 import { PIN_DIAMETER_RANGE_MM } from '../../piano/tuningPin.ts';
 
 export type CompassChoice = '88' | '85' | 'other';
@@ -20,7 +22,7 @@ export type InstrumentDraft = {
   readonly struts: string;
   readonly pinBlock: string;
   readonly pinBlockKind: PinBlockChoice;
-  /** In millimetres. */
+  /** In the unit that was chosen. */
   readonly pinDiameter: string;
   readonly remark: string;
 };
@@ -35,7 +37,8 @@ export type DraftFault =
   | 'bass-top-outside'
   | 'strut-not-a-note'
   | 'strut-outside'
-  | 'pin-diameter-not-a-number';
+  | 'pin-diameter-not-a-number'
+  | 'pin-diameter-not-in-inches';
 
 export type DraftFaults = Partial<Record<keyof InstrumentDraft, DraftFault>>;
 export type DraftInstrument = Omit<Instrument, 'id' | 'isDemonstration'>;
@@ -79,7 +82,7 @@ export function instrumentToDraft(instrument: Instrument): InstrumentDraft {
     struts: instrument.strutsAfterMidi.map(formatNote).join(', '),
     pinBlock: instrument.pinBlock,
     pinBlockKind: instrument.pinBlockKind ?? 'not said',
-    pinDiameter: instrument.tuningPinDiameterMm === undefined ? '' : String(instrument.tuningPinDiameterMm),
+    pinDiameter: diameterText(instrument.tuningPinDiameterMm),
     remark: instrument.remark,
   };
 }
@@ -115,13 +118,18 @@ function readBlock({ pinBlock, pinBlockKind, pinDiameter }: InstrumentDraft, fau
   };
 }
 
-/** With point or comma; null for an empty field and for a faulty one. */
+/** So fine that a form sent as it was opened changes nothing. */
+function diameterText(diameterMm: number | undefined): string {
+  return diameterMm === undefined ? '' : writeFigure(Math.round(100_000 * shownLength(diameterMm)) / 100_000);
+}
+
+/** Null for an empty field and for a faulty one. */
 function readDiameter(text: string, faults: DraftFaults): number | null {
-  const tidy = text.trim().replace(',', '.');
-  if (tidy === '') return null;
-  const value = /^\d+(\.\d+)?$/.test(tidy) ? Number(tidy) : 0;
+  const typed = readFigure(text);
+  if (typed === null) return null;
+  const value = typed === undefined ? 0 : typedLengthMm(typed);
   if (value >= PIN_DIAMETER_RANGE_MM.least && value <= PIN_DIAMETER_RANGE_MM.most) return value;
-  faults.pinDiameter = 'pin-diameter-not-a-number';
+  faults.pinDiameter = shownUnits().length === 'in' ? 'pin-diameter-not-in-inches' : 'pin-diameter-not-a-number';
   return null;
 }
 

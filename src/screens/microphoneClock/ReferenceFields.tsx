@@ -1,4 +1,5 @@
 import type { ClockReference } from '../../piano/clock.ts';
+import { shownUnits } from '../../piano/formatUnits.ts';
 import { ChoiceField } from '../../ui/ChoiceField.tsx';
 import { type Choice, TextField } from '../../ui/Field.tsx';
 import { FieldRow } from '../../ui/FormPage.tsx';
@@ -49,8 +50,8 @@ export function ReferenceFields({ draft, faults, onChange }: Props) {
       </FieldRow>
       {draft.kind === 'fork' && (
         <FieldRow>
-          {field('statedAt', words.statedAt, '°C')}
-          {field('temperature', words.temperature, '°C', words.temperatureHint)}
+          {field('statedAt', words.statedAt, shownUnits().temperature)}
+          {field('temperature', words.temperature, shownUnits().temperature, words.temperatureHint)}
         </FieldRow>
       )}
     </>

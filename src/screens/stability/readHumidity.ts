@@ -1,5 +1,6 @@
-/** A typed humidity in %RH, or null where it is none that a room has. A decimal comma is understood. */
+import { readFigureWithin } from '../../piano/readFigure.ts';
+
+/** A typed humidity in %RH, or null where it is none that a room has. */
 export function readHumidity(text: string): number | null {
-  const value = /^\s*\d{1,2}([.,]\d+)?\s*$/.test(text) ? Number(text.replace(',', '.')) : Number.NaN;
-  return value >= 10 && value <= 90 ? value : null;
+  return readFigureWithin(text, 10, 90) ?? null;
 }

@@ -1,3 +1,4 @@
+import { shownUnits } from '../../piano/formatUnits.ts';
 import { ChoiceField } from '../../ui/ChoiceField.tsx';
 import { type Choice, TextField } from '../../ui/Field.tsx';
 import { FieldRow } from '../../ui/FormPage.tsx';
@@ -41,7 +42,12 @@ export function ClimateFields({ form }: Props) {
     <Section title={words.climate} note={words.climateNote}>
       <FieldRow>
         <TextField {...fieldOf(form, 'humidity')} label={words.humidity} unit="%" isNumber />
-        <TextField {...fieldOf(form, 'temperature')} label={words.temperature} unit="°C" isNumber />
+        <TextField
+          {...fieldOf(form, 'temperature')}
+          label={words.temperature}
+          unit={shownUnits().temperature}
+          isNumber
+        />
       </FieldRow>
     </Section>
   );

@@ -1,5 +1,7 @@
 /** A visit while it is being typed, and what the fields mean once all of them make sense. */
+import { shownTemperature, shownUnits, typedTemperatureC } from '../../piano/formatUnits.ts';
 import type { Visit } from '../../piano/instrument.ts';
+import { readFigureWithin, writeFigure } from '../../piano/readFigure.ts';
 
 export type PitchChoice = '440' | '435' | 'other';
 
@@ -13,7 +15,12 @@ export type VisitDraft = {
   readonly remark: string;
 };
 
-export type VisitFault = 'date-missing' | 'humidity-not-a-number' | 'temperature-not-a-number' | 'pitch-not-a-number';
+export type VisitFault =
+  | 'date-missing'
+  | 'humidity-not-a-number'
+  | 'temperature-not-a-number'
+  | 'temperature-not-in-fahrenheit'
+  | 'pitch-not-a-number';
 export type VisitFaults = Partial<Record<keyof VisitDraft, VisitFault>>;
 export type DraftVisit = Omit<Visit, 'id' | 'instrumentId'>;
 export type ReadVisit =
@@ -30,16 +37,22 @@ export function visitToDraft(visit: Visit): VisitDraft {
   return {
     visitedOn: visit.visitedOn,
     visitedBy: visit.visitedBy,
-    humidity: visit.humidityPct === null ? '' : String(visit.humidityPct),
-    temperature: visit.temperatureC === null ? '' : String(visit.temperatureC),
+    humidity: visit.humidityPct === null ? '' : writeFigure(visit.humidityPct),
+    temperature: visit.temperatureC === null ? '' : temperatureText(visit.temperatureC),
     ...pitchFields(visit.pitchStandardHz),
     remark: visit.remark,
   };
 }
 
 function pitchFields(pitchStandardHz: number): Pick<VisitDraft, 'pitchChoice' | 'pitchHz'> {
-  const pitchHz = String(pitchStandardHz);
-  return { pitchHz, pitchChoice: pitchHz === '440' || pitchHz === '435' ? pitchHz : 'other' };
+  const choice = String(pitchStandardHz);
+  const pitchChoice = choice === '440' || choice === '435' ? choice : 'other';
+  return { pitchHz: writeFigure(pitchStandardHz), pitchChoice };
+}
+
+/** In the unit that is typed, to a hundredth of a degree. */
+function temperatureText(temperatureC: number): string {
+  return writeFigure(Math.round(100 * shownTemperature(temperatureC)) / 100);
 }
 
 /** A4 of pianos lies well inside this, from the lowest old pitches to the highest. */
@@ -49,12 +62,11 @@ const PITCH_RANGE_HZ = { least: 380, most: 480 };
 export function readVisit(draft: VisitDraft): ReadVisit {
   const faults: VisitFaults = {};
   if (!/^\d{4}-\d{2}-\d{2}$/.test(draft.visitedOn)) faults.visitedOn = 'date-missing';
-  const humidityPct = readNumber(draft.humidity, 0, 100);
+  const humidityPct = readFigureWithin(draft.humidity, 0, 100);
   if (humidityPct === undefined) faults.humidity = 'humidity-not-a-number';
-  const temperatureC = readNumber(draft.temperature, -30, 60);
-  if (temperatureC === undefined) faults.temperature = 'temperature-not-a-number';
+  const temperatureC = readTemperature(draft.temperature, faults);
   const pitchText = draft.pitchChoice === 'other' ? draft.pitchHz : draft.pitchChoice;
-  const pitchStandardHz = readNumber(pitchText, PITCH_RANGE_HZ.least, PITCH_RANGE_HZ.most) ?? undefined;
+  const pitchStandardHz = readFigureWithin(pitchText, PITCH_RANGE_HZ.least, PITCH_RANGE_HZ.most) ?? undefined;
   if (pitchStandardHz === undefined) faults.pitchHz = 'pitch-not-a-number';
   if (humidityPct === undefined || temperatureC === undefined || pitchStandardHz === undefined || faults.visitedOn)
     return { isSound: false, faults };
@@ -65,11 +77,11 @@ export function readVisit(draft: VisitDraft): ReadVisit {
   };
 }
 
-/** With point or comma. Null for an empty field, undefined for what is no number in the range. */
-function readNumber(text: string, least: number, most: number): number | null | undefined {
-  const tidy = text.trim().replace(',', '.').replace('−', '-');
-  if (tidy === '') return null;
-  if (!/^-?\d+(\.\d+)?$/.test(tidy)) return undefined;
-  const value = Number(tidy);
-  return value >= least && value <= most ? value : undefined;
+/** In the unit that is typed; the limits are those of the records in it. */
+function readTemperature(text: string, faults: VisitFaults): number | null | undefined {
+  const isFahrenheit = shownUnits().temperature === '°F';
+  const typed = isFahrenheit ? readFigureWithin(text, -22, 140) : readFigureWithin(text, -30, 60);
+  if (typed === undefined)
+    faults.temperature = isFahrenheit ? 'temperature-not-in-fahrenheit' : 'temperature-not-a-number';
+  return typed == null ? typed : typedTemperatureC(typed);
 }

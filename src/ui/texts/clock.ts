@@ -23,6 +23,7 @@ export const clockTexts = {
       'frequency-out-of-range': 'Give the frequency as a number from 100 to 4000.',
       'uncertainty-out-of-range': 'Give the uncertainty as a number from 0 to 10.',
       'temperature-out-of-range': 'Give the temperature as a number from −10 to 45.',
+      'temperature-not-in-fahrenheit': 'Give the temperature as a number from 14 to 113.',
     },
   },
   listen: {

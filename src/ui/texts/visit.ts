@@ -57,6 +57,7 @@ export const visitTexts = {
       'date-missing': 'Give the date of the visit.',
       'humidity-not-a-number': 'Give the humidity as a number from 0 to 100, or leave it empty.',
       'temperature-not-a-number': 'Give the temperature as a number from −30 to 60, or leave it empty.',
+      'temperature-not-in-fahrenheit': 'Give the temperature as a number from −22 to 140, or leave it empty.',
       'pitch-not-a-number': 'Give the frequency of A4 as a number from 380 to 480.',
     },
   },

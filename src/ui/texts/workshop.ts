@@ -77,6 +77,8 @@ export const workshopTexts = {
       'strut-not-a-note': 'One of these is not a note name. Write them like E2, B4.',
       'strut-outside': 'One of these notes is not in the compass.',
       'pin-diameter-not-a-number': 'Give the diameter in millimetres, from 5 to 9, such as 7.16, or leave it empty.',
+      'pin-diameter-not-in-inches':
+        'Give the diameter in inches, from 0.197 to 0.354, such as 0.282, or leave it empty.',
     },
   },
 };

@@ -67,12 +67,12 @@ export const germanCommonTexts: Translated<typeof commonTexts> = {
   otherPages: {
     word: 'Eine andere Seite:',
     blocked:
-      'Dieses Programm ist in einem anderen Tab mitten in etwas: einer Aufnahme oder einem Formular. Beenden Sie es dort oder schließen Sie jenen Tab; diese Seite macht dann von selbst weiter.',
+      'Dieses Programm ist in einem anderen Tab mitten in etwas: einer Messreihe oder einem Formular. Beenden Sie es dort oder schließen Sie jenen Tab; diese Seite macht dann von selbst weiter.',
     closedTitle: 'In einem anderen Tab wurde eine neuere Fassung geöffnet',
     closed:
       'Sie hat die Aufzeichnungen übernommen. Alles Gespeicherte ist sicher. Laden Sie diese Seite neu, um weiterzumachen.',
     surveyTaken:
-      'Diese Aufnahme läuft in einem anderen Tab. Zwei Seiten dürfen nicht in dieselbe Aufnahme schreiben. Machen Sie dort weiter oder schließen Sie jenen Tab; diese Seite macht dann von selbst weiter.',
+      'Diese Messreihe läuft in einem anderen Tab. Zwei Seiten dürfen nicht in dieselbe Messreihe schreiben. Machen Sie dort weiter oder schließen Sie jenen Tab; diese Seite macht dann von selbst weiter.',
   },
   unavailable: {
     title: 'Die Aufzeichnungen lassen sich nicht öffnen',
