@@ -7,7 +7,7 @@ import { formatNote } from '../../../src/piano/format.ts';
 import { texts } from '../../../src/ui/texts.ts';
 import { seededRandom } from '../../support/seededRandom.ts';
 import { type ArchiveFile, archiveOfInstruments } from './archiveOfInstruments.ts';
-import { openKillable } from './killableBrowser.ts';
+import { chooseFile, openKillable } from './killableBrowser.ts';
 import { fillVersion3 } from './oldDatabase.ts';
 import { beginVisit } from './recordSurvey.ts';
 import { storedRows } from './storedRows.ts';
@@ -41,7 +41,7 @@ export function killedSurvey(place: FaultPlace, seed: number): Promise<FaultRun>
     const first = await open();
     await first.page.goto(place.appUrl);
     await beginVisit(first.page);
-    await first.page.getByLabel(texts.recordings.title, { exact: true }).setInputFiles(place.surveyFile);
+    await chooseFile(first.page, texts.recordings.title, place.surveyFile);
     let promised: number[] = [];
     for (const endsAt = Date.now() + 240_000; promised.length < afterNotes && Date.now() < endsAt; )
       promised = await notesCalledKept(first.page);
@@ -78,7 +78,7 @@ export function killedImport(place: FaultPlace, seed: number): Promise<FaultRun>
     const again = second.page.getByRole('button', { name: texts.records.import.bringIn });
     if (wholeCount < archive.instruments.length || (await again.count()) > 0) {
       await again.click();
-      await second.page.getByText(/^Brought in: /).waitFor({ timeout: 60_000 });
+      await second.page.getByText(/^Brought in: /).waitFor();
     }
     const end = await broughtIn(second.page, archive);
     await second.kill();
@@ -147,7 +147,7 @@ async function notesCalledKept(page: Page): Promise<number[]> {
 async function faultsOfOpening(page: Page, appUrl: string): Promise<string[]> {
   await page.goto(appUrl);
   const heading = page.getByRole('heading', { level: 1 });
-  await heading.waitFor({ timeout: 60_000 });
+  await heading.waitFor();
   const title = (await heading.textContent()) ?? '';
   const isOpen = [texts.workshop.title, texts.workshop.empty.title].includes(title);
   return isOpen ? [] : [`the program does not open: ${title}`];
@@ -166,8 +166,8 @@ async function faultsOfTelling(page: Page, appUrl: string): Promise<string[]> {
 
 async function lookAt(page: Page, appUrl: string, archive: ArchiveFile): Promise<void> {
   await page.goto(`${appUrl}#/records`);
-  await page.getByLabel(texts.records.import.choose).setInputFiles(archive.path);
-  await page.getByRole('button', { name: texts.common.putAway }).waitFor({ timeout: 60_000 });
+  await chooseFile(page, texts.records.import.choose, archive.path);
+  await page.getByRole('button', { name: texts.common.putAway }).waitFor();
 }
 
 /** An instrument is in with all its takes, or not at all. */

@@ -19,6 +19,8 @@ const FLAGS = [
   '--remote-debugging-port=0',
 ];
 const STARTS_WITHIN_MS = 60_000;
+/** A machine that is busy with other things may take its time. */
+const PATIENCE_MS = 180_000;
 
 export async function openKillable(chromiumPath: string, profile: string): Promise<KillableBrowser> {
   const portFile = join(profile, 'DevToolsActivePort');
@@ -36,7 +38,19 @@ export async function openKillable(chromiumPath: string, profile: string): Promi
   const browser = await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
   const [context] = browser.contexts();
   if (!context) throw new Error('the browser has no context');
-  return { page: await context.newPage(), kill };
+  const page = await context.newPage();
+  page.setDefaultTimeout(PATIENCE_MS);
+  return { page, kill };
+}
+
+/** By its path: the file is on the same machine, and need not be sent to the browser through the connection. */
+export async function chooseFile(page: Page, label: string, path: string): Promise<void> {
+  await page.getByLabel(label, { exact: true }).waitFor({ state: 'attached' });
+  const session = await page.context().newCDPSession(page);
+  const expression = `[...document.querySelectorAll('input[type=file]')].find((input) => input.ariaLabel === ${JSON.stringify(label)})`;
+  const { result } = await session.send('Runtime.evaluate', { expression });
+  if (result.objectId === undefined) throw new Error(`there is no file input called ${label}`);
+  await session.send('DOM.setFileInputFiles', { files: [path], objectId: result.objectId });
 }
 
 async function portIn(portFile: string): Promise<string> {
