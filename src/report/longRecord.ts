@@ -13,9 +13,9 @@ import type { ReportWords } from './words.ts';
 export const LONG_RECORD_CSS = `${OWNERS_PAGE_CSS}
 .sheet figure + figure { margin-top: 2mm; }
 .sheet th[scope="row"] { white-space: nowrap; }
-.sheet .verdict + table { margin-top: 2mm; }
+.sheet .verdict + .scrolls { margin-top: 2mm; }
 .sheet section > h2 { margin-top: 2mm; }
-.sheet table + table, .sheet .scrolls + .scrolls { margin-top: 3mm; }
+.sheet .scrolls + .scrolls { margin-top: 3mm; }
 .sheet .scrolls { overflow-x: auto; }
 @media print { .sheet .scrolls { overflow: visible; } .sheet table { font-size: 8pt; } }
 `;

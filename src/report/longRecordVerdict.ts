@@ -8,7 +8,7 @@ import type { FullRecords } from './fullRecords.ts';
 import { noteChartSvg } from './noteChartSvg.ts';
 import { verdictSection } from './ownersVerdict.ts';
 import { element, type PageElement } from './pageTree.ts';
-import { type ReportColumn, reportTable } from './reportTable.ts';
+import { type ReportColumn, scrollingTable } from './reportTable.ts';
 import { stringName } from './stringWords.ts';
 import type { ReportWords } from './words.ts';
 
@@ -25,8 +25,8 @@ export function verdictRecord(records: FullRecords, words: ReportWords): PageEle
       element('p', { class: 'headline' }, headline),
       sentences.map((sentence) => element('p', {}, sentence)),
     ),
-    zones.length > 0 && reportTable(words.long.zones, zoneColumns(words), zones),
-    outliers.length > 0 && reportTable(words.long.outliers, outlierColumns(words), outliers),
+    zones.length > 0 && scrollingTable(words.long.zones, zoneColumns(words), zones),
+    outliers.length > 0 && scrollingTable(words.long.outliers, outlierColumns(words), outliers),
   );
 }
 
@@ -65,7 +65,7 @@ export function slipSection({ drift, instrument }: FullRecords, words: ReportWor
     {},
     element('h2', {}, words.long.slips),
     element('figure', {}, chart),
-    reportTable(words.long.slipTable, pinColumns(words), judged),
+    scrollingTable(words.long.slipTable, pinColumns(words), judged),
   );
 }
 
