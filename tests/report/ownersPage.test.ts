@@ -129,7 +129,7 @@ describe('the verdict in an owner’s words', () => {
       intervals: [interval],
       zones: [],
       pins: [],
-      verdict: { state, reasons: [], slipRuledOutAboveCentsPerYear: 0.7 },
+      verdict: { state, grounds: [], reasons: [], slipRuledOutAboveCentsPerYear: 0.7 },
       ...parts,
     },
   });

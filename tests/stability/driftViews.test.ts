@@ -41,7 +41,7 @@ const DRIFT: Drift = {
   pins: [pin(60, -2), pin(61, 0)],
   zones: [],
   outliers: [],
-  verdict: { state: 'watch', reasons: [], slipRuledOutAboveCentsPerYear: null },
+  verdict: { state: 'watch', grounds: [], reasons: [], slipRuledOutAboveCentsPerYear: null },
   detail: {
     strings: [60, 61].map((midi) => ({ midi, stringPosition: 2, centsPerPct: 0.5, standardUncertainty: 0.1 })),
     changes: [change(0, 0, -2), change(0, 1, -2), change(0, 2, -2), change(1, 0, 1), change(1, 2, -1)],

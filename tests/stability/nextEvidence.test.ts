@@ -32,7 +32,7 @@ const pin = (midi: number, probability: number, isFlagged = false) => ({
 });
 
 const ruledOut = (slipRuledOutAboveCentsPerYear: number | null) => ({
-  verdict: { state: 'not enough evidence' as const, reasons: [], slipRuledOutAboveCentsPerYear },
+  verdict: { state: 'not enough evidence' as const, grounds: [], reasons: [], slipRuledOutAboveCentsPerYear },
 });
 
 describe('what would settle it', () => {

@@ -1,9 +1,11 @@
 /** The verdict in words: one sentence with how sure it is, what speaks against it, and what would settle it. */
-import { formatNoteRange, formatSentence } from '../../piano/format.ts';
+import { formatNoteRange } from '../../piano/format.ts';
 import { formatProbability, formatRate, formatSpeed } from '../../piano/formatStability.ts';
 import type { Drift } from '../../stability/drift/analyseDrift.ts';
+import { isLimit } from '../../stability/drift/verdictGrounds.ts';
 import { type NextEvidence, nextEvidence, slipCertainty, WORTH_A_LOOK } from '../../stability/nextEvidence.ts';
 import { texts } from '../../ui/texts.ts';
+import { groundWords } from './groundWords.ts';
 import { stringList, stringNamer } from './stringNames.ts';
 
 const words = texts.stability.verdict;
@@ -45,14 +47,10 @@ function bySurest({ pins }: Drift) {
   return [...pins].sort((a, b) => (b.slip.probability ?? 0) - (a.slip.probability ?? 0));
 }
 
-/** Reasons of the judgement that limit it rather than support it begin so. */
-const LIMITS = /^(against it|humidity was not read)/i;
-
-/** What the sentence of a holding block says already. */
-const SAID_ABOVE = /^no string goes flat by itself/i;
-
-export function supportingReasons({ verdict }: Drift): string[] {
-  return verdict.reasons.filter((reason) => !LIMITS.test(reason) && !SAID_ABOVE.test(reason)).map(formatSentence);
+export function supportingReasons(drift: Drift): string[] {
+  // What the sentence of a holding block says already is not said again.
+  const grounds = drift.verdict.grounds.filter((ground) => !isLimit(ground) && ground.kind !== 'no-string-slips');
+  return grounds.map((ground) => groundWords(ground, drift));
 }
 
 const MOST_SUSPECTS = 3;
@@ -60,7 +58,7 @@ const MOST_SUSPECTS = 3;
 /** What limits the verdict: its own reservations, and strings that are doubtful although nothing is blamed on them. */
 export function contraryReasons(drift: Drift): string[] {
   const { verdict, outliers } = drift;
-  const own = verdict.reasons.filter((reason) => LIMITS.test(reason)).map((reason) => formatSentence(plain(reason)));
+  const own = verdict.grounds.filter(isLimit).map((ground) => groundWords(ground, drift));
   const suspects = bySurest(drift)
     .filter((pin) => !pin.isFlagged && (pin.slip.probability ?? 0) >= WORTH_A_LOOK)
     .slice(0, MOST_SUSPECTS)
@@ -73,10 +71,6 @@ export function contraryReasons(drift: Drift): string[] {
     );
   const aside = outliers.length > 0 ? [words.outliers(outliers.length)] : [];
   return verdict.state === 'holding' ? [...suspects, ...own, ...aside] : [...own, ...aside];
-}
-
-function plain(reason: string): string {
-  return reason.replace(/^against it: /i, '');
 }
 
 export function ruledOutSentence({ verdict }: Drift): string {

@@ -1,14 +1,16 @@
 /** What the evidence says of the pin block, in one of four states, with reasons for and against. */
-import { midiToName } from '../../piano/note.ts';
 import type { ChangeInterval } from './changeTable.ts';
 import type { JudgedPin } from './judgedPin.ts';
 import { median, normalBelow } from './statistics.ts';
+import { type GroundPin, groundSentence, type VerdictGround } from './verdictGrounds.ts';
 import type { Zone } from './zoneScan.ts';
 
 export type VerdictState = 'holding' | 'watch' | 'giving way' | 'not enough evidence';
 
 export type Verdict = {
   readonly state: VerdictState;
+  readonly grounds: readonly VerdictGround[];
+  /** The grounds in English. */
   readonly reasons: readonly string[];
   /** Slips faster than this are ruled out at 95 % for every string; null where nothing can be ruled out. */
   readonly slipRuledOutAboveCentsPerYear: number | null;
@@ -36,49 +38,30 @@ export function judgeBlock(facts: VerdictFacts): Verdict {
   const years = usable.reduce((sum, interval) => sum + interval.years, 0);
   const ruledOut = ruledOutAbove(facts.pins);
   const flagged = facts.pins.filter((pin) => pin.isFlagged);
-  const counted = `${usable.length} ${usable.length === 1 ? 'interval' : 'intervals'} between an as-left and the next as-found, ${years.toFixed(1)} years in all`;
+  const counted: VerdictGround = { kind: 'compared', intervalCount: usable.length, years };
   const against = contrary(facts, flagged, ruledOut);
+  const verdict = (state: VerdictState, grounds: readonly VerdictGround[]): Verdict => ({
+    state,
+    grounds,
+    reasons: grounds.map(groundSentence),
+    slipRuledOutAboveCentsPerYear: ruledOut,
+  });
   if (facts.zones.length > 0 || flagged.length > 0) {
     const fast = flagged.filter((pin) => (pin.slip.centsPerYear ?? 0) <= -facts.thresholdCentsPerYear);
-    const state = facts.zones.length > 0 || fast.length > 0 ? 'giving way' : 'watch';
-    return {
-      state,
-      reasons: [...facts.zones.map(zoneReason), ...pinReasons(flagged, facts.zones), counted, ...against],
-      slipRuledOutAboveCentsPerYear: ruledOut,
-    };
+    // Against where strings are usually left, with hardly a baseline, even a fast slip is no more than a reason to look.
+    const isGivingWay = (facts.zones.length > 0 || fast.length > 0) && usable.length >= LEAST_INTERVALS;
+    const state = isGivingWay ? 'giving way' : 'watch';
+    const zones = facts.zones.map((zone): VerdictGround => ({ ...zoneOf(zone), kind: 'zone-slips' }));
+    return verdict(state, [...zones, ...alone(flagged, facts.zones), counted, ...against]);
   }
-  if (usable.length < LEAST_INTERVALS || years < LEAST_YEARS || ruledOut === null) {
-    return {
-      state: 'not enough evidence',
-      reasons: [missingEvidence(usable.length, years), counted],
-      slipRuledOutAboveCentsPerYear: ruledOut,
-    };
-  }
+  if (usable.length < LEAST_INTERVALS || years < LEAST_YEARS || ruledOut === null)
+    return verdict('not enough evidence', [missingEvidence(usable.length, years), counted]);
   const suspects = facts.pins.filter((pin) => (pin.slip.probability ?? 0) > SUSPECT);
-  if (suspects.length > 0) {
-    return {
-      state: 'watch',
-      reasons: [
-        `${names(suspects)} went flat more than chance lets expect, but not yet for certain`,
-        counted,
-        ...against,
-      ],
-      slipRuledOutAboveCentsPerYear: ruledOut,
-    };
-  }
-  if (ruledOut > HOLDING_FACTOR * facts.thresholdCentsPerYear) {
-    const reason = `no string stands out, but a slip of up to ${ruledOut.toFixed(1)} cents a year could still hide in the scatter; further visits would narrow it`;
-    return { state: 'not enough evidence', reasons: [reason, counted], slipRuledOutAboveCentsPerYear: ruledOut };
-  }
-  return {
-    state: 'holding',
-    reasons: [
-      `no string goes flat by itself: slips faster than ${ruledOut.toFixed(1)} cents a year are ruled out at 95 %`,
-      counted,
-      ...against,
-    ],
-    slipRuledOutAboveCentsPerYear: ruledOut,
-  };
+  if (suspects.length > 0)
+    return verdict('watch', [{ kind: 'pins-suspected', pins: suspects.map(groundPin) }, counted, ...against]);
+  if (ruledOut > HOLDING_FACTOR * facts.thresholdCentsPerYear)
+    return verdict('not enough evidence', [{ kind: 'slip-could-hide', ruledOutCentsPerYear: ruledOut }, counted]);
+  return verdict('holding', [{ kind: 'no-string-slips', ruledOutCentsPerYear: ruledOut }, counted, ...against]);
 }
 
 /** No string is thought less likely to slip than this, whatever its record. */
@@ -104,49 +87,32 @@ function ruledOutAbove(pins: readonly JudgedPin[]): number | null {
   return null;
 }
 
-function missingEvidence(count: number, years: number): string {
-  const more = Math.max(1, LEAST_INTERVALS - count);
-  if (count === 0) return 'no as-left survey is followed by an as-found one: record both at the next visits';
-  if (count < LEAST_INTERVALS)
-    return `a slip has to repeat itself; ${more} more ${more === 1 ? 'visit' : 'visits'} with as-found and as-left would tell`;
-  return `${years.toFixed(1)} years are too short to tell a slip from the season; come back in half a year`;
+function missingEvidence(count: number, years: number): VerdictGround {
+  if (count === 0) return { kind: 'never-compared' };
+  if (count < LEAST_INTERVALS) return { kind: 'has-to-repeat', visitCount: Math.max(1, LEAST_INTERVALS - count) };
+  return { kind: 'too-short', years };
 }
 
-function zoneReason(zone: Zone): string {
-  const growing = zone.isAccelerating ? ', faster each year' : '';
-  return `${midiToName(zone.fromMidi)} to ${midiToName(zone.toMidi)} go flat together by ${Math.abs(zone.centsPerYear).toFixed(1)} cents a year${growing}`;
+function zoneOf({ fromMidi, toMidi, centsPerYear, isAccelerating }: Zone) {
+  return { fromMidi, toMidi, centsPerYear, isAccelerating };
 }
 
-function pinReasons(flagged: readonly JudgedPin[], zones: readonly Zone[]): string[] {
-  const alone = flagged.filter((pin) => !zones.some((zone) => pin.midi >= zone.fromMidi && pin.midi <= zone.toMidi));
-  return alone.length === 0
-    ? []
-    : [
-        `${names(alone)} ${alone.length === 1 ? 'goes' : 'go'} flat by ${alone.length === 1 ? 'itself' : 'themselves'}, again and again`,
-      ];
+function groundPin({ midi, stringPosition, slip }: JudgedPin): GroundPin {
+  return { midi, stringPosition, centsPerYear: slip.centsPerYear ?? 0 };
 }
 
-const MOST_NAMED = 6;
-
-function names(pins: readonly JudgedPin[]): string {
-  const list = pins.slice(0, MOST_NAMED).map((pin) => {
-    const rate = pin.slip.centsPerYear ?? 0;
-    const string = pin.stringPosition === 0 ? '' : ` string ${pin.stringPosition}`;
-    return `${midiToName(pin.midi)}${string} (${rate.toFixed(1)} cents a year)`;
-  });
-  return list.join(', ') + (pins.length > MOST_NAMED ? ` and ${pins.length - MOST_NAMED} more` : '');
+/** Flagged pins outside the zones. */
+function alone(flagged: readonly JudgedPin[], zones: readonly Zone[]): VerdictGround[] {
+  const pins = flagged.filter((pin) => !zones.some((zone) => pin.midi >= zone.fromMidi && pin.midi <= zone.toMidi));
+  return pins.length === 0 ? [] : [{ kind: 'pins-slip', pins: pins.map(groundPin) }];
 }
 
 /** What speaks against the verdict, or limits it. */
-function contrary(facts: VerdictFacts, flagged: readonly JudgedPin[], ruledOut: number | null): string[] {
-  const reasons: string[] = [];
-  const steady = facts.pins.filter((pin) => !pin.isFlagged && (pin.slip.probability ?? 1) < SUSPECT).length;
-  if (flagged.length > 0 && ruledOut !== null) {
-    reasons.push(
-      `against it: the other ${steady} strings keep their places, slips above ${ruledOut.toFixed(1)} cents a year ruled out`,
-    );
-  }
-  if (!facts.isHumidityKnown)
-    reasons.push('humidity was not read often enough, so the season was inferred from the strings themselves');
-  return reasons;
+function contrary(facts: VerdictFacts, flagged: readonly JudgedPin[], ruledOut: number | null): VerdictGround[] {
+  const grounds: VerdictGround[] = [];
+  const stringCount = facts.pins.filter((pin) => !pin.isFlagged && (pin.slip.probability ?? 1) < SUSPECT).length;
+  if (flagged.length > 0 && ruledOut !== null)
+    grounds.push({ kind: 'others-steady', stringCount, ruledOutCentsPerYear: ruledOut });
+  if (!facts.isHumidityKnown) grounds.push({ kind: 'season-inferred' });
+  return grounds;
 }

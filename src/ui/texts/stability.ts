@@ -49,6 +49,30 @@ export const stabilityTexts = {
     suspect: (string: string, rate: string, sure: string) => `${string}: ${rate}, probability ${sure}.`,
     outliers: (count: number) =>
       `${count === 1 ? 'One single reading' : `${count} single readings`} that no slow cause explains ${count === 1 ? 'was' : 'were'} set aside.`,
+    grounds: {
+      'zone-slips': (range: string, speed: string, isAccelerating: boolean) =>
+        `${range} go flat together by ${speed}${isAccelerating ? ', faster each year' : ''}.`,
+      'pins-slip': (names: string, count: number) =>
+        `${names} ${count === 1 ? 'goes flat by itself' : 'go flat by themselves'}, again and again.`,
+      'pins-suspected': (names: string) => `${names} went flat more than chance lets expect, but not yet for certain.`,
+      'no-string-slips': (speed: string) =>
+        `No string goes flat by itself: slips faster than ${speed} are ruled out at 95 %.`,
+      'slip-could-hide': (speed: string) =>
+        `No string stands out, but a slip of up to ${speed} could still hide in the scatter; further visits would narrow it.`,
+      'never-compared': 'No as-left survey is followed by an as-found one: record both at the next visits.',
+      'has-to-repeat': (count: number) =>
+        `A slip has to repeat itself; ${count} more ${count === 1 ? 'visit' : 'visits'} with as-found and as-left would tell.`,
+      'too-short': (years: string) =>
+        `${years} are too short to tell a slip from the season; come back in half a year.`,
+      compared: (count: number, years: string) =>
+        `${count} ${count === 1 ? 'interval' : 'intervals'} between an as-left and the next as-found, ${years} in all.`,
+      'others-steady': (count: number, speed: string) =>
+        `The other ${count} strings keep their places, slips above ${speed} ruled out.`,
+      'season-inferred': 'Humidity was not read often enough, so the season was inferred from the strings themselves.',
+      /** How fast it falls. */
+      pin: (name: string, speed: string) => `${name} (${speed})`,
+      more: (count: number) => ` and ${count} more`,
+    },
     ruledOut: 'Ruled out',
     ruledOutAbove: (speed: string) => `Slips faster than ${speed}, for every string that is not named, at 95 %.`,
     ruledOutNothing: 'No slip can be ruled out yet.',

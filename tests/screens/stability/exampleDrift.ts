@@ -30,7 +30,7 @@ export function exampleDrift(changes: Partial<Drift> = {}): Drift {
     pins: [pin(60), pin(61)],
     zones: [],
     outliers: [],
-    verdict: { state: 'holding', reasons: [], slipRuledOutAboveCentsPerYear: 0.6 },
+    verdict: { state: 'holding', grounds: [], reasons: [], slipRuledOutAboveCentsPerYear: 0.6 },
     detail: NO_DETAIL,
     ...changes,
   };

@@ -7,12 +7,14 @@ import {
   verdictSentence,
 } from '../../../src/screens/stability/verdictWords.ts';
 import type { VerdictState } from '../../../src/stability/drift/verdict.ts';
+import type { VerdictGround } from '../../../src/stability/drift/verdictGrounds.ts';
 import { exampleDrift, pin } from './exampleDrift.ts';
 
 const plain = (text: string) => text.replace(/[\u2009\u00a0]/g, ' ');
-const verdict = (state: VerdictState, reasons: string[] = []) => ({
+const verdict = (state: VerdictState, grounds: VerdictGround[] = []) => ({
   state,
-  reasons,
+  grounds,
+  reasons: [],
   slipRuledOutAboveCentsPerYear: 0.6,
 });
 const zone = (fromMidi: number, toMidi: number) => ({
@@ -51,12 +53,20 @@ describe('the verdict’s sentence', () => {
 });
 
 describe('the grounds', () => {
-  const reasons = ['B4 goes flat by itself, again and again', 'against it: the other 80 strings keep their places'];
+  const slips = { midi: 71, stringPosition: 0 as const, centsPerYear: -2.41 };
+  const grounds: VerdictGround[] = [
+    { kind: 'pins-slip', pins: [slips] },
+    { kind: 'others-steady', stringCount: 80, ruledOutCentsPerYear: 0.6 },
+  ];
 
   it('stand for and against, each once', () => {
-    const drift = exampleDrift({ verdict: verdict('giving way', reasons) });
-    expect(supportingReasons(drift)).toEqual(['B4 goes flat by itself, again and again.']);
-    expect(contraryReasons(drift)).toEqual(['The other 80 strings keep their places.']);
+    const drift = exampleDrift({ verdict: verdict('giving way', grounds) });
+    expect(supportingReasons(drift).map(plain)).toEqual([
+      'B4 (2.4 cents a year) goes flat by itself, again and again.',
+    ]);
+    expect(contraryReasons(drift).map(plain)).toEqual([
+      'The other 80 strings keep their places, slips above 0.6 cents a year ruled out.',
+    ]);
   });
 
   it('against a holding block are its doubtful strings and the readings set aside', () => {

@@ -55,6 +55,30 @@ export const germanStabilityTexts: InTranslation<typeof stabilityTexts> = {
     suspect: (string, rate, sure) => `${string}: ${rate}, Wahrscheinlichkeit ${sure}.`,
     outliers: (count) =>
       `${count === 1 ? 'Ein einzelner Messwert, den' : `${count} einzelne Messwerte, die`} keine langsame Ursache erklärt, ${count === 1 ? 'wurde' : 'wurden'} beiseitegelegt.`,
+    grounds: {
+      'zone-slips': (range, speed, isAccelerating) =>
+        `${range} sinken gemeinsam um ${speed}${isAccelerating ? ', jedes Jahr schneller' : ''}.`,
+      'pins-slip': (names, count) => `${names} ${count === 1 ? 'sinkt' : 'sinken'} von selbst, immer wieder.`,
+      'pins-suspected': (names) => `Stärker gesunken, als der Zufall erwarten lässt, aber noch nicht sicher: ${names}.`,
+      'no-string-slips': (speed) =>
+        `Keine Saite sinkt von selbst: Ein Nachgeben schneller als ${speed} ist mit 95 % ausgeschlossen.`,
+      'slip-could-hide': (speed) =>
+        `Keine Saite fällt auf, aber ein Nachgeben bis ${speed} könnte sich noch in der Streuung verbergen; weitere Besuche würden es eingrenzen.`,
+      'never-compared':
+        'Auf keine Messreihe „hinterlassen“ folgt eine „vorgefunden“: Nehmen Sie bei den nächsten Besuchen beide auf.',
+      'has-to-repeat': (count) =>
+        `Ein Nachgeben muss sich wiederholen; ${count === 1 ? 'ein weiterer Besuch' : `${count} weitere Besuche`} mit „vorgefunden“ und „hinterlassen“ ${count === 1 ? 'würde' : 'würden'} es zeigen.`,
+      'too-short': (years) =>
+        `${years} sind zu kurz, um ein Nachgeben von der Jahreszeit zu unterscheiden; kommen Sie in einem halben Jahr wieder.`,
+      compared: (count, years) =>
+        `${count === 1 ? 'Ein Zeitraum' : `${count} Zeiträume`} zwischen einem Hinterlassen und dem nächsten Vorfinden, zusammen ${years}.`,
+      'others-steady': (count, speed) =>
+        `Die anderen ${count} Saiten bleiben an ihrem Platz, ein Nachgeben über ${speed} ist ausgeschlossen.`,
+      'season-inferred':
+        'Die Luftfeuchte wurde nicht oft genug abgelesen; die Jahreszeit wurde aus den Saiten selbst erschlossen.',
+      pin: (name, speed) => `${name} (${speed})`,
+      more: (count) => ` und ${count} weitere`,
+    },
     ruledOut: 'Ausgeschlossen',
     ruledOutAbove: (speed) => `Ein Nachgeben schneller als ${speed}, für jede nicht genannte Saite, mit 95 %.`,
     ruledOutNothing: 'Noch lässt sich kein Nachgeben ausschließen.',
