@@ -1,5 +1,6 @@
 /** The owner's page as a tree of elements, and as a file of its own: no script, nothing fetched from anywhere. */
 import { formatDate, formatSigned } from '../piano/format.ts';
+import { NARROW } from './courseLayout.ts';
 import type { CourseSection } from './ownersCourse.ts';
 import type { BeatSection } from './ownersFalseBeats.ts';
 import type { Fact } from './ownersInstrument.ts';
@@ -7,7 +8,7 @@ import type { OwnersPage, Sentences } from './ownersPage.ts';
 import { OWNERS_FILE_CSS, OWNERS_PAGE_CSS } from './ownersPageCss.ts';
 import type { WorkSection } from './ownersWork.ts';
 import { element, escapeText, type PageElement, treeToHtml } from './pageTree.ts';
-import { NARROW, pitchCourseSvg, rangeOfSteps } from './pitchCourseSvg.ts';
+import { pitchCourseSvg, rangeOfSteps } from './pitchCourseSvg.ts';
 import type { ReportPhotograph } from './reportRecords.ts';
 import type { ReportWords } from './words.ts';
 

@@ -3,10 +3,23 @@
  * shows by its dashes and marks as well as by its colour, so that grey print loses nothing.
  */
 import { formatNumber, formatSigned } from '../piano/format.ts';
+import {
+  type CourseLayout,
+  type Frame,
+  frameOf,
+  LEFT,
+  PART,
+  PART_DASHES,
+  type Panel,
+  SPREAD,
+  WHOLE,
+  WIDE,
+} from './courseLayout.ts';
+import { courseLegend } from './courseLegend.ts';
 import { element, type PageElement } from './pageTree.ts';
 import type { CourseStep, Movement, PitchCourse } from './pitchCourse.ts';
 import { roundTicks, type Ticks } from './roundTicks.ts';
-import { disc, INK, line, lineThrough, type Point, px, RULE, SOFT, text, triangle } from './svgParts.ts';
+import { disc, INK, line, lineThrough, type Point, RULE, SOFT, text, triangle } from './svgParts.ts';
 import { type TimeAxis, timeAxis } from './timeAxis.ts';
 import type { ReportWords } from './words.ts';
 
@@ -19,29 +32,6 @@ export type CoursePicture = {
   readonly summary: string;
 };
 
-const WHOLE = '#145069';
-const SPREAD = '#cfdde2';
-const PART = '#9a5b00';
-const PART_DASHES = { 'stroke-dasharray': '5 3' };
-
-/** Paper and wide screens, or a phone held upright, where the same letters need more room beside a smaller picture. */
-export type CourseLayout = {
-  readonly name: 'wide' | 'narrow';
-  readonly width: number;
-  readonly right: number;
-  readonly legendRows: 1 | 3;
-  readonly mostLabels: number;
-};
-
-export const WIDE: CourseLayout = { name: 'wide', width: 720, right: 706, legendRows: 1, mostLabels: 12 };
-export const NARROW: CourseLayout = { name: 'narrow', width: 380, right: 372, legendRows: 3, mostLabels: 6 };
-
-const LEFT = 58;
-const LEGEND_ROW = 16;
-const PITCH_HEIGHT = 132;
-const HUMIDITY_HEIGHT = 44;
-
-type Panel = { readonly top: number; readonly bottom: number };
 type Scale = (value: number) => number;
 
 /** @param picture with at least one step */
@@ -65,7 +55,7 @@ export function pitchCourseSvg(
   return element(
     'svg',
     { ...SVG, class: `course ${layout.name}`, ...size, role: 'img', 'aria-label': summary },
-    legend(partName, layout, words),
+    courseLegend(partName, layout, words),
     grid(ticks, y, layout, (value) => (value === 0 ? '0' : formatSigned(value, ticks.step < 1 ? 1 : 0))),
     runs.map((run) => wholeRun(run, axis, y)),
     partName !== null && runs.map((run) => partRun(run, axis, y)),
@@ -74,16 +64,6 @@ export function pitchCourseSvg(
     events.map((event) => eventMark(event, axis, frame, layout)),
     frame.humidity && humidityPanel(humidity, axis, frame.humidity, layout, words),
   );
-}
-
-type Frame = { readonly pitch: Panel; readonly humidity: Panel | null; readonly height: number };
-
-function frameOf({ legendRows }: CourseLayout, hasHumidity: boolean): Frame {
-  const top = LEGEND_ROW * (legendRows + 1);
-  const pitch = { top, bottom: top + PITCH_HEIGHT };
-  if (!hasHumidity) return { pitch, humidity: null, height: pitch.bottom + 20 };
-  const humidity = { top: pitch.bottom + 26, bottom: pitch.bottom + 26 + HUMIDITY_HEIGHT };
-  return { pitch, humidity, height: humidity.bottom + 20 };
 }
 
 const SVG = {
@@ -218,33 +198,6 @@ function humidityPanel(
     grid(ticks, y, layout, (value) => formatNumber(value, 0)),
     line(points, { stroke: INK, 'stroke-width': 1.2 }),
     points.map((point) => disc(point, 2.4, { fill: '#ffffff', stroke: INK })),
-  ];
-}
-
-/** About the width of a letter: enough to set the next sign beside the words. */
-const LETTER_WIDTH = 5.6;
-
-function legend(partName: string | null, { legendRows }: CourseLayout, { course }: ReportWords) {
-  const second = LEFT + 48 + LETTER_WIDTH * course.wholePiano.length;
-  const third = second + 40 + LETTER_WIDTH * course.spread.length;
-  const place = (row: number, x: number): Point =>
-    legendRows === 1 ? { x, y: 14 } : { x: LEFT, y: 14 + LEGEND_ROW * row };
-  const [whole, spread, part] = [place(0, LEFT), place(1, second), place(2, third)];
-  const sample = ({ x, y }: Point): Point[] => [
-    { x, y: y - 4 },
-    { x: x + 22, y: y - 4 },
-  ];
-  return [
-    line(sample(whole), { stroke: WHOLE, 'stroke-width': 1.8 }),
-    disc({ x: whole.x + 22, y: whole.y - 4 }, 3, { fill: WHOLE }),
-    text({ x: whole.x + 31, y: whole.y }, course.wholePiano, {}),
-    element('path', { d: `M${px(spread.x)} ${spread.y - 10}h16v12h-16Z`, fill: SPREAD }),
-    text({ x: spread.x + (legendRows === 1 ? 22 : 31), y: spread.y }, course.spread, {}),
-    partName !== null && [
-      line(sample(part), { stroke: PART, 'stroke-width': 1.8, ...PART_DASHES }),
-      triangle({ x: part.x + 22, y: part.y - 4 }, PART),
-      text({ x: part.x + 31, y: part.y }, partName, {}),
-    ],
   ];
 }
 
