@@ -69,7 +69,7 @@ function BeatingLine({ beating: { kind, rateHz, depthDb, partialNumbers, reason 
       <strong>
         {words.beating}: {words.beatKinds[kind]}
       </strong>
-      {figures.length > 0 && `, ${figures.join(', ')}`}. {formatSentence(reason)}
+      {figures.length > 0 && `, ${figures.join(', ')}`}. {formatSentence(words.beatReason(reason))}
     </p>
   );
 }

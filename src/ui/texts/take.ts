@@ -16,6 +16,8 @@ export const takeTexts = {
   notUsable: 'not usable',
   beating: 'Beating',
   beatKinds: { none: 'none', 'false beat': 'false beat', unison: 'unison', undetermined: 'undetermined' },
+  /** Readings keep why they were judged so as an English sentence; other languages know it again. */
+  beatReason: (english: string) => english,
   unison: 'Strings of the unison',
   partials: 'Partials',
   partialsNote: 'Levels are relative to full scale; decay is the time for 60 dB.',

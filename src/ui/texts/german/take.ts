@@ -1,5 +1,6 @@
 import type { takeTexts } from '../take.ts';
 import type { Translated } from '../translation.ts';
+import { beatReason } from './keptSentences.ts';
 
 export const germanTakeTexts: Translated<typeof takeTexts> = {
   title: (note) => `${note}, eine Aufnahme`,
@@ -18,6 +19,7 @@ export const germanTakeTexts: Translated<typeof takeTexts> = {
   notUsable: 'nicht brauchbar',
   beating: 'Schwebung',
   beatKinds: { none: 'keine', 'false beat': 'falsche Schwebung', unison: 'im Chor', undetermined: 'unbestimmt' },
+  beatReason,
   unison: 'Saiten des Chors',
   partials: 'Teiltöne',
   partialsNote: 'Pegel bezogen auf Vollaussteuerung; Abklingen ist die Zeit für 60 dB.',
