@@ -1,9 +1,10 @@
 /** Many records at once: for an archive, a backup, a merge, the demonstration. */
+import type { Table } from 'dexie';
 import type { InstrumentId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../piano/instrument.ts';
-import type { StringingSchedule, TorqueReading } from '../piano/stringingRecords.ts';
+import type { BridgeTrial, StringDecision, StringingSchedule, TorqueReading } from '../piano/stringingRecords.ts';
 import type { RecordsDatabase } from './database.ts';
-import { soundRow } from './rowSchemas.ts';
+import { type RowOf, soundRow } from './rowSchemas.ts';
 import { rowToTake, takeToRow } from './rows.ts';
 import type { SoundRows } from './soundRows.ts';
 import { outcomeOf, type WriteOutcome } from './writeOutcome.ts';
@@ -17,6 +18,8 @@ export type RecordSet = {
   /** Absent where there is none. */
   readonly torques?: readonly TorqueReading[];
   readonly schedules?: readonly StringingSchedule[];
+  readonly decisions?: readonly StringDecision[];
+  readonly trials?: readonly BridgeTrial[];
 };
 
 /**
@@ -32,6 +35,8 @@ export function writeRecordSet(database: RecordsDatabase, set: RecordSet): Promi
     const surveys = set.surveys.map((row) => soundRow('surveys', row));
     const torques = (set.torques ?? []).map((row) => soundRow('torques', row));
     const schedules = (set.schedules ?? []).map((row) => soundRow('schedules', row));
+    const decisions = (set.decisions ?? []).map((row) => soundRow('decisions', row));
+    const trials = (set.trials ?? []).map((row) => soundRow('trials', row));
     return database.transaction('rw', database.tables, async () => {
       await database.instruments.bulkPut(instruments);
       await database.events.bulkPut(events);
@@ -40,6 +45,8 @@ export function writeRecordSet(database: RecordsDatabase, set: RecordSet): Promi
       await database.takes.bulkPut(takes);
       await database.torques.bulkPut(torques);
       await database.schedules.bulkPut(schedules);
+      await database.decisions.bulkPut(decisions);
+      await database.trials.bulkPut(trials);
       return { written: true as const };
     });
   });
@@ -71,18 +78,25 @@ export async function readRecordSet(
   });
 }
 
+type BenchTable = 'torques' | 'schedules' | 'decisions' | 'trials';
+
 async function readBench(
-  { torques, schedules }: RecordsDatabase,
+  database: RecordsDatabase,
   sound: SoundRows,
   instrumentId: InstrumentId | undefined,
-): Promise<Pick<RecordSet, 'torques' | 'schedules'>> {
-  const isAll = instrumentId === undefined;
-  const torqueRows = await (isAll ? torques.toCollection() : torques.where({ instrumentId })).toArray();
-  const scheduleRows = await (isAll ? schedules.toCollection() : schedules.where({ instrumentId })).toArray();
-  const [soundTorques, soundSchedules] = [sound.all('torques', torqueRows), sound.all('schedules', scheduleRows)];
+): Promise<Pick<RecordSet, BenchTable>> {
+  const own = async <Name extends BenchTable>(name: Name) => {
+    const table = database.table(name) as Table<RowOf[Name]>;
+    const found = instrumentId === undefined ? table.toCollection() : table.where({ instrumentId });
+    return sound.all(name, await found.toArray());
+  };
+  const [torques, schedules] = [await own('torques'), await own('schedules')];
+  const [decisions, trials] = [await own('decisions'), await own('trials')];
   return {
-    ...(soundTorques.length > 0 && { torques: soundTorques }),
-    ...(soundSchedules.length > 0 && { schedules: soundSchedules }),
+    ...(torques.length > 0 && { torques }),
+    ...(schedules.length > 0 && { schedules }),
+    ...(decisions.length > 0 && { decisions }),
+    ...(trials.length > 0 && { trials }),
   };
 }
 

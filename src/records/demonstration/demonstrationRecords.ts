@@ -7,6 +7,7 @@ import type { Instrument, Visit } from '../../piano/instrument.ts';
 import type { RecordSet } from '../recordSet.ts';
 import { inventSchedule } from './inventSchedule.ts';
 import { inventTorques } from './inventTorques.ts';
+import { type BenchMorning, inventTrials } from './inventTrials.ts';
 import { inventVisits } from './inventVisits.ts';
 import { INSTRUMENT_PLANS, type InstrumentPlan } from './plans.ts';
 import { type SeededNumbers, seededNumbers } from './seededNumbers.ts';
@@ -21,7 +22,15 @@ function inventedInstrument(plan: InstrumentPlan, numbers: SeededNumbers): Recor
   const instrument: Instrument = { id: numbers.id(), isDemonstration: true, ...plan.instrument };
   const events = plan.events.map((event) => ({ id: numbers.id<EventId>(), instrumentId: instrument.id, ...event }));
   const visited = inventVisits(plan, instrument, numbers);
-  return { instruments: [instrument], events, ...visited, ...inventBench(plan, instrument, visited.visits) };
+  const whole = { instruments: [instrument], events, ...visited, ...inventBench(plan, instrument, visited.visits) };
+  return plan.bench ? withTrials(whole, plan.bench, instrument) : whole;
+}
+
+/** From numbers of their own too. */
+function withTrials(whole: RecordSet, bench: BenchMorning, instrument: Instrument): RecordSet {
+  const numbers = seededNumbers(Number.parseInt(instrument.id.slice(24, 31), 16));
+  const { surveys, takes, decisions, trials } = inventTrials(bench, whole, numbers);
+  return { ...whole, surveys: [...whole.surveys, ...surveys], takes: [...whole.takes, ...takes], decisions, trials };
 }
 
 /** From numbers of their own, so that they change nothing of the visits. */

@@ -21,8 +21,14 @@ const AFTERSOUND_DB = -18;
 const LOWEST_BEATING_MIDI = 64;
 const A4_MIDI = 69;
 
-/** Of two strings at the first as-left and the last as-found survey. The same set gives the same sounds. */
-export function* inventedSounds({ surveys, takes }: Pick<RecordSet, 'surveys' | 'takes'>): Generator<TakeSound> {
+/**
+ * Of two strings at the first as-left and the last as-found survey, and of the first string that something was tried on, before and after.
+ * The same set gives the same sounds.
+ */
+export function* inventedSounds(set: Pick<RecordSet, 'surveys' | 'takes' | 'trials'>): Generator<TakeSound> {
+  const bench = new Set(set.surveys.filter(({ strings }) => strings === 'single strings').map(({ id }) => id));
+  const surveys = set.surveys.filter(({ id }) => !bench.has(id));
+  const takes = set.takes.filter(({ surveyId }) => !bench.has(surveyId));
   const numbers = seededNumbers(takes.length);
   const chosen = [surveys.find(isAsLeft), surveys.findLast(({ stage }) => stage === 'as-found')];
   const ofSurveys = chosen.flatMap((survey) => takes.filter(({ surveyId }) => surveyId === survey?.id));
@@ -31,6 +37,9 @@ export function* inventedSounds({ surveys, takes }: Pick<RecordSet, 'surveys' | 
   );
   const midis = [A4_MIDI, ...(beating ? [beating.midi] : [])];
   for (const take of ofSurveys) if (midis.includes(take.midi)) yield inventedSound(take, numbers);
+  const [trial] = set.trials ?? [];
+  const tried = [trial?.takesBefore[0], trial?.takesAfter[0]];
+  for (const take of set.takes) if (tried.includes(take.id)) yield inventedSound(take, numbers);
 }
 
 function isAsLeft({ stage }: Survey): boolean {

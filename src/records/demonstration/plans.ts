@@ -4,6 +4,7 @@
  */
 import { COMPASS_85, COMPASS_88 } from '../../piano/compass.ts';
 import type { Instrument, InstrumentEvent } from '../../piano/instrument.ts';
+import type { BenchMorning } from './inventTrials.ts';
 
 export type FailingZone = {
   readonly fromMidi: number;
@@ -50,6 +51,8 @@ export type InstrumentPlan = {
   readonly torqueRounds: readonly TorqueRound[];
   /** Whether lengths and wires were measured. */
   readonly hasSchedule: boolean;
+  /** Strings recorded one by one, with trials at the bridge; absent where nobody did. */
+  readonly bench?: BenchMorning;
   readonly remarks: readonly [string, ...string[]];
 };
 
@@ -153,6 +156,82 @@ const SCHOOL_HALL_UPRIGHT: InstrumentPlan = {
   ],
 };
 
+/** Left and right strings of eight notes in the fifth octave; what the trials say differs from string to string. */
+const GARDEN_HOUSE_BENCH: BenchMorning = {
+  visitIndex: -3,
+  againIndex: -1,
+  strings: [
+    {
+      midi: 72,
+      stringPosition: 1,
+      offsetCents: 0.9,
+      beat: { rateHz: 1.42, depthDb: 10, partialNumbers: [1, 2] },
+      trials: [{ kind: 'hold the bridge pin', depthShare: 0 }],
+      decision: {
+        choice: 'bridge work',
+        reason: 'Pin loose in its hole: plug and set again.',
+        isDone: true,
+        depthShare: 0,
+      },
+    },
+    { midi: 72, stringPosition: 3, offsetCents: -0.2, beat: null, trials: [], decision: null },
+    { midi: 74, stringPosition: 1, offsetCents: 0.1, beat: null, trials: [], decision: null },
+    {
+      midi: 74,
+      stringPosition: 3,
+      offsetCents: -1.3,
+      beat: { rateHz: 2.1, depthDb: 9, partialNumbers: [1, 2, 3] },
+      trials: [
+        { kind: 'hold the bridge pin', depthShare: 1 },
+        { kind: 'tap the wire to the bridge', depthShare: 0.35 },
+      ],
+      decision: {
+        choice: 'bridge work',
+        reason: 'Cap worn under the wire: notch anew.',
+        isDone: true,
+        depthShare: 0.85,
+      },
+    },
+    {
+      midi: 76,
+      stringPosition: 1,
+      offsetCents: 0.3,
+      stiffnessShare: 1.1,
+      beat: { rateHz: 1.15, depthDb: 11, partialNumbers: [1] },
+      trials: [
+        { kind: 'hold the bridge pin', depthShare: 1 },
+        { kind: 'tap the wire to the bridge', depthShare: 1 },
+        { kind: 'take out its twist', depthShare: 0.98 },
+      ],
+      decision: {
+        choice: 'replace wire',
+        reason: 'Nothing helps, and a kink to be felt.',
+        isDone: false,
+        depthShare: 1,
+      },
+    },
+    { midi: 76, stringPosition: 3, offsetCents: 0.2, beat: null, trials: [], decision: null },
+    {
+      midi: 77,
+      stringPosition: 1,
+      offsetCents: -0.4,
+      beat: { rateHz: 0.7, depthDb: 3, partialNumbers: [3] },
+      trials: [],
+      decision: { choice: 'leave', reason: 'Hardly to be heard.', isDone: false, depthShare: 1 },
+    },
+    { midi: 77, stringPosition: 3, offsetCents: 0.1, beat: null, trials: [], decision: null },
+    { midi: 79, stringPosition: 1, offsetCents: 0.2, beat: null, trials: [], decision: null },
+    {
+      midi: 79,
+      stringPosition: 3,
+      offsetCents: 0.6,
+      beat: { rateHz: 1.9, depthDb: 8, partialNumbers: [1, 2] },
+      trials: [],
+      decision: null,
+    },
+  ],
+};
+
 const GARDEN_HOUSE_GRAND: InstrumentPlan = {
   instrument: {
     name: 'The garden house grand',
@@ -188,6 +267,7 @@ const GARDEN_HOUSE_GRAND: InstrumentPlan = {
   falseBeatShare: 0.1,
   torqueRounds: [{ visitIndex: 0, usualNm: 9.6, zoneLoss: 0 }],
   hasSchedule: false,
+  bench: GARDEN_HOUSE_BENCH,
   remarks: ['', 'Coils and beckets pressed home again.', 'Strings seated at the bridge pins before tuning.', ''],
 };
 

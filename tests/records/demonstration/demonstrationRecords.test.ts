@@ -53,7 +53,8 @@ describe('demonstrationRecords', () => {
     for (const { instruments, visits, surveys, takes } of sets) {
       const notes = noteCount(instruments[0]!.compass);
       for (const visit of visits) {
-        const here = surveys.filter((survey) => survey.visitId === visit.id);
+        const ofVisit = surveys.filter((survey) => survey.visitId === visit.id);
+        const here = ofVisit.filter(({ strings }) => strings === 'centre strings');
         expect(here.map((survey) => survey.stage)).toEqual(['as-found', 'as-left']);
         for (const survey of here) {
           const kept = takes.filter((take) => take.surveyId === survey.id && take.isKept);
