@@ -25,6 +25,7 @@ const EVERY_SCREEN: Route[] = [
   { screen: 'survey', surveyId },
   { screen: 'recording', surveyId },
   { screen: 'take', takeId },
+  { screen: 'method' },
   { screen: 'microphone-clock' },
   { screen: 'records' },
   { screen: 'photographs', instrumentId },

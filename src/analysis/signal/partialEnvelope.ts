@@ -22,7 +22,18 @@ const LEAST_RATE_HZ = 50;
 const DEEPEST_DB = -60;
 
 /** In dB below its loudest moment, from the strike on; times from the sound's first sample. Empty where the sound is too short. */
-export function partialEnvelope(sound: StruckSamples, { centreHz, spacingHz }: EnvelopeRequest): EnvelopePoint[] {
+export function partialEnvelope(sound: StruckSamples, request: EnvelopeRequest): EnvelopePoint[] {
+  const levels = partialLevels(sound, request);
+  const loudestDb = levels.reduce((loudest, { levelDb }) => Math.max(loudest, levelDb), Number.NEGATIVE_INFINITY);
+  if (loudestDb === Number.NEGATIVE_INFINITY) return [];
+  return levels.map(({ timeS, levelDb }) => ({ timeS, levelDb: Math.max(DEEPEST_DB, levelDb - loudestDb) }));
+}
+
+/**
+ * The same relative to full scale, as components are given: a full-scale sine is 0 dB, silence minus infinity. Times from the sound's first
+ * sample, each in the middle of what it is taken from. Empty where the sound is too short.
+ */
+export function partialLevels(sound: StruckSamples, { centreHz, spacingHz }: EnvelopeRequest): EnvelopePoint[] {
   const { samples, sampleRateHz, onsetIndex } = sound;
   const subband = extractSubband(samples, {
     sampleRateHz,
@@ -32,13 +43,11 @@ export function partialEnvelope(sound: StruckSamples, { centreHz, spacingHz }: E
     spacingHz,
     leastRateHz: LEAST_RATE_HZ,
   });
-  const sizes = Array.from(subband.re, (re, index) => Math.hypot(re, subband.im[index] ?? 0));
-  const loudest = sizes.reduce((peak, size) => Math.max(peak, size), 0);
-  if (loudest === 0) return [];
-  const { averageLength, blockLength } = subband;
+  const { re, im, averageLength, blockLength } = subband;
   const middle = (averageLength * (blockLength + 2)) / 2;
-  return sizes.map((size, index) => ({
+  // Half of a real sine's size is at its negative frequency, which is left out.
+  return Array.from(re, (value, index) => ({
     timeS: (onsetIndex + index * averageLength * blockLength + middle) / sampleRateHz,
-    levelDb: Math.max(DEEPEST_DB, 20 * Math.log10(size / loudest)),
+    levelDb: 20 * Math.log10(2 * Math.hypot(value, im[index] ?? 0)),
   }));
 }
