@@ -34,6 +34,11 @@ export function Shell({ isBusy, children }: ShellProps) {
       <main className={styles.main} tabIndex={-1}>
         {children}
       </main>
+      {!isBusy && (
+        <footer className={styles.foot}>
+          <a href={routeToHref({ screen: 'method' })}>{texts.method.title}</a>
+        </footer>
+      )}
       <UndoBar />
       {isSetting && (
         <SettingsDialog isBusy={isBusy} onClose={() => setSetting(false)}>

@@ -1,9 +1,7 @@
 import { noteCount } from '../../piano/compass.ts';
 import { formatNoteRange } from '../../piano/format.ts';
 import type { InstrumentId } from '../../piano/ids.ts';
-import type { Instrument } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
-import { LinkButton } from '../../ui/Button.tsx';
 import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { FactList } from '../../ui/FactList.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
@@ -15,8 +13,10 @@ import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
 import { ChangeSection } from './ChangeSection.tsx';
 import { EventSection } from './EventSection.tsx';
+import { PagesOfInstrument } from './PagesOfInstrument.tsx';
 import { StabilityLine } from './StabilityLine.tsx';
-import { useInstrument } from './useInstrument.ts';
+import { type InstrumentPage, useInstrument } from './useInstrument.ts';
+import { VisitActions } from './VisitActions.tsx';
 import { VisitTable } from './VisitTable.tsx';
 
 const words = texts.instrument;
@@ -31,7 +31,7 @@ export function InstrumentScreen({ records, instrumentId }: Props) {
   const { instrument } = page;
   return (
     <>
-      <InstrumentHeading instrument={instrument} />
+      <InstrumentHeading page={page} />
       <StabilityLine instrument={instrument} history={view.history} />
       <Section title={words.visits.title} note={words.visits.note}>
         <VisitTable page={page} figures={view.figures} />
@@ -47,7 +47,8 @@ export function InstrumentScreen({ records, instrumentId }: Props) {
   );
 }
 
-function InstrumentHeading({ instrument }: { readonly instrument: Instrument }) {
+function InstrumentHeading({ page }: { readonly page: InstrumentPage }) {
+  const { instrument } = page;
   const { compass, pinBlock, pinBlockKind, remark } = instrument;
   const facts = [
     {
@@ -72,35 +73,9 @@ function InstrumentHeading({ instrument }: { readonly instrument: Instrument }) 
             {parts.join(' · ')} {instrument.isDemonstration && <DemonstrationMark />}
           </>
         }
-        actions={
-          <>
-            <LinkButton href={routeToHref({ screen: 'edit-instrument', instrumentId: instrument.id })}>
-              {words.edit}
-            </LinkButton>
-            <LinkButton href={routeToHref({ screen: 'owners-page', instrumentId: instrument.id })}>
-              {texts.report.link}
-            </LinkButton>
-            <LinkButton href={routeToHref({ screen: 'long-record', instrumentId: instrument.id })}>
-              {texts.longRecord.link}
-            </LinkButton>
-            <LinkButton href={routeToHref({ screen: 'hearing', instrumentId: instrument.id })}>
-              {texts.hearing.link}
-            </LinkButton>
-            <LinkButton href={routeToHref({ screen: 'stringing', instrumentId: instrument.id })}>
-              {texts.stringing.link}
-            </LinkButton>
-            <LinkButton href={routeToHref({ screen: 'instrument-torque', instrumentId: instrument.id })}>
-              {texts.torque.open}
-            </LinkButton>
-            <LinkButton href={routeToHref({ screen: 'strings', instrumentId: instrument.id })}>
-              {texts.strings.link}
-            </LinkButton>
-            <LinkButton look="primary" href={routeToHref({ screen: 'new-visit', instrumentId: instrument.id })}>
-              {words.newVisit}
-            </LinkButton>
-          </>
-        }
+        actions={<VisitActions page={page} />}
       />
+      <PagesOfInstrument instrumentId={instrument.id} />
       {facts.length > 0 && (
         <Section title={words.facts.title}>
           <FactList facts={facts} />

@@ -5,6 +5,7 @@ import { EmptyState } from '../../ui/EmptyState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
 import type { Observed } from '../../ui/useObserved.ts';
+import styles from './instrument.module.css';
 import type { InstrumentFigures, InstrumentPage } from './useInstrument.ts';
 import { type StageFigures, type VisitFigures, visitFigures } from './visitFigures.ts';
 
@@ -43,6 +44,11 @@ export function VisitTable({ page, figures }: Props) {
     return (
       <EmptyState>
         <p>{words.empty}</p>
+        <ol className={styles.steps}>
+          {Object.values(words.firstSteps).map((step) => (
+            <li key={step}>{step}</li>
+          ))}
+        </ol>
       </EmptyState>
     );
   const rows = [...rowsOf(page, figures)].reverse();

@@ -9,6 +9,14 @@ export const instrumentTexts = {
   },
   edit: 'Change the instrument',
   newVisit: 'Begin a visit',
+  goOnVisit: (date: string) => `Go on with the visit of ${date}`,
+  pages: {
+    label: 'Pages of this instrument',
+    show: 'Show it',
+    bench: 'At the bench',
+    record: 'Its record',
+    photographs: 'All photographs',
+  },
   visits: {
     title: 'Visits',
     note: 'Drift is what happens between one as-left and the next as-found. Movement is its median over all strings.',
@@ -22,8 +30,14 @@ export const instrumentTexts = {
     movement: 'Movement',
     notes: (count: number) => `${count} ${count === 1 ? 'note' : 'notes'}`,
     none: '–',
-    empty:
-      'No visit yet. A visit holds the date, the climate, and the surveys: as found before tuning, as left after it. Two visits make the first comparison.',
+    empty: 'No visit yet. This is how the first one goes:',
+    firstSteps: {
+      begin: 'Begin a visit: the date, and the humidity where the piano stands.',
+      found:
+        'Before tuning, lay a felt strip so that one string of each unison sounds, and play up the compass, two or three seconds a note: the as-found survey.',
+      left: 'Tune, then record the as-left survey the same way.',
+      next: 'The next visit’s as-found survey, held against this as-left, is the first comparison.',
+    },
   },
   change: {
     title: 'Change per note',

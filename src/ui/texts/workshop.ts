@@ -19,7 +19,7 @@ export const workshopTexts = {
   },
   demonstration: {
     title: 'Demonstration',
-    what: 'The instruments marked as invented belong to the demonstration workshop.',
+    what: 'The instruments marked as invented belong to the demonstration workshop. Open one: its verdict, its visits and the change per note stand on one page, and everything else is one step from there.',
     installing: 'Setting up the demonstration workshop …',
     progress: (percent: number) => `${percent} % done`,
     remove: 'Remove the demonstration',

@@ -11,6 +11,14 @@ export const germanInstrumentTexts: Translated<typeof instrumentTexts> = {
   },
   edit: 'Instrument ändern',
   newVisit: 'Besuch beginnen',
+  goOnVisit: (date) => `Mit dem Besuch vom ${date} weitermachen`,
+  pages: {
+    label: 'Seiten dieses Instruments',
+    show: 'Zeigen',
+    bench: 'An der Werkbank',
+    record: 'Seine Akte',
+    photographs: 'Alle Fotografien',
+  },
   visits: {
     title: 'Besuche',
     note: 'Verzug ist, was zwischen einem Hinterlassen und dem nächsten Vorfinden geschieht. Bewegung ist sein Median über alle Saiten.',
@@ -24,8 +32,14 @@ export const germanInstrumentTexts: Translated<typeof instrumentTexts> = {
     movement: 'Bewegung',
     notes: (count) => `${count} ${count === 1 ? 'Ton' : 'Töne'}`,
     none: '–',
-    empty:
-      'Noch kein Besuch. Ein Besuch enthält Datum, Klima und die Messreihen: vorgefunden vor dem Stimmen, hinterlassen danach. Zwei Besuche ergeben den ersten Vergleich.',
+    empty: 'Noch kein Besuch. So geht der erste:',
+    firstSteps: {
+      begin: 'Einen Besuch beginnen: das Datum, und die Luftfeuchte dort, wo das Klavier steht.',
+      found:
+        'Vor dem Stimmen einen Filzstreifen so einlegen, dass von jedem Chor eine Saite klingt, und den Umfang hinaufspielen, zwei oder drei Sekunden je Ton: die Messreihe „vorgefunden“.',
+      left: 'Stimmen, dann auf gleiche Weise die Messreihe „hinterlassen“ aufnehmen.',
+      next: 'Das Vorfinden des nächsten Besuchs, gegen dieses Hinterlassen gehalten, ist der erste Vergleich.',
+    },
   },
   change: {
     title: 'Änderung je Ton',

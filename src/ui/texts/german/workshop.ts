@@ -21,7 +21,7 @@ export const germanWorkshopTexts: Translated<typeof workshopTexts> = {
   },
   demonstration: {
     title: 'Vorführung',
-    what: 'Die als erfunden gekennzeichneten Instrumente gehören zur Vorführwerkstatt.',
+    what: 'Die als erfunden gekennzeichneten Instrumente gehören zur Vorführwerkstatt. Öffnen Sie eines: Urteil, Besuche und die Änderung je Ton stehen auf einer Seite, alles andere ist einen Schritt davon entfernt.',
     installing: 'Die Vorführwerkstatt wird eingerichtet …',
     progress: (percent) => `${percent} % fertig`,
     remove: 'Vorführung entfernen',
