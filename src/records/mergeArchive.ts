@@ -3,18 +3,14 @@
  * follow. What stops it in between leaves whole instruments, and doing it again goes on where it stopped, since merging what is
  * there already changes nothing.
  */
-import type { ArchiveBatch, ArchivedGone, ArchivedRival } from '../files/archive/archiveContents.ts';
+import type { ArchiveBatch } from '../files/archive/archiveContents.ts';
 import type { StopSignal } from '../files/archive/archiveFault.ts';
 import type { Archive } from '../files/archive/readArchive.ts';
-import { NO_RECORDS, type RecordTables } from '../files/merge/recordTables.ts';
-import type { RowVersion } from '../files/merge/rowVersion.ts';
 import { MERGED_KINDS } from '../files/merge/tablesOfArchive.ts';
-import type { Take } from '../piano/instrument.ts';
+import { type ArchiveGroups, createGroups } from './archiveGroups.ts';
 import type { RecordsDatabase } from './database.ts';
 import { addFiles } from './mergeFiles.ts';
 import { type GroupOptions, type MergeCounts, mergeGroup, NO_COUNTS } from './mergeGroup.ts';
-import { checkRow, type TableName } from './rowSchemas.ts';
-import { takeToRow } from './rows.ts';
 
 export type MergeOptions = {
   /** Says what would happen, and writes nothing. */
@@ -40,8 +36,6 @@ export type MergeReport = {
   /** Rows that are no records: they stay in the archive's file alone. */
   readonly unplacedCount: number;
 };
-
-type Group = { rows: Record<string, RowVersion[]>; rivals: ArchivedRival[]; gone: ArchivedGone[] };
 
 /** So many takes of one instrument are gathered before they are written: more than a lifetime of visits. */
 const MOST_GATHERED = 20_000;
@@ -83,10 +77,7 @@ function readingOf({ signal, skipsFaults }: MergeOptions) {
 }
 
 /** Gives an instrument's key whenever takes of another one begin, so that no more than one instrument's takes are in memory. */
-async function* takesByInstrument(
-  batches: AsyncIterable<ArchiveBatch>,
-  groups: ReturnType<typeof createGroups>,
-): AsyncGenerator<string> {
+async function* takesByInstrument(batches: AsyncIterable<ArchiveBatch>, groups: ArchiveGroups): AsyncGenerator<string> {
   let current: string | null = null;
   for await (const batch of batches) {
     if (batch.kind !== 'takes') continue;
@@ -97,63 +88,6 @@ async function* takesByInstrument(
       groups.addTake(take);
     }
   }
-}
-
-function createGroups() {
-  const groups = new Map<string, Group>();
-  const names = new Map<string, string>();
-  let unplacedCount = 0;
-  const groupOf = (key: string): Group => {
-    const found = groups.get(key) ?? { rows: {}, rivals: [], gone: [] };
-    groups.set(key, found);
-    return found;
-  };
-  const addRow = (table: string, row: RowVersion) => {
-    const { rows } = groupOf(keyOf(table, row));
-    rows[table] ??= [];
-    rows[table].push(row);
-  };
-  const addUnattached = (table: string, row: unknown) => {
-    const isRow = typeof row === 'object' && row !== null && 'id' in row && MERGED_KINDS.some((kind) => kind === table);
-    const asRow = isRow && table === 'takes' && 'isKept' in row ? takeToRow(row as unknown as Take) : row;
-    if (isRow && checkRow(table as TableName, asRow).isSound) addRow(table, asRow as RowVersion);
-    else unplacedCount += 1;
-  };
-  return {
-    add(batch: ArchiveBatch) {
-      if (batch.kind === 'rivals')
-        for (const rival of batch.rows) groupOf(rival.instrumentId ?? '').rivals.push(asStored(rival));
-      else if (batch.kind === 'gone') for (const mark of batch.rows) groupOf(mark.instrumentId ?? '').gone.push(mark);
-      else if (batch.kind === 'unattached') for (const { table, row } of batch.rows) addUnattached(table, row);
-      else if (batch.kind !== 'takes' && batch.kind !== 'photographFiles' && batch.kind !== 'sounds')
-        for (const row of batch.rows) addRow(batch.kind, row);
-      if (batch.kind === 'instruments') for (const { id, name } of batch.rows) names.set(id, name);
-    },
-    addTake: (take: Take) => addRow('takes', takeToRow(take)),
-    takeCount: (key: string) => groups.get(key)?.rows.takes?.length ?? 0,
-    /** Hands a group out and forgets it. */
-    take(key: string): RecordTables {
-      const group = groups.get(key) ?? { ...NO_RECORDS };
-      groups.delete(key);
-      return group;
-    },
-    keys: () => [...groups.keys()],
-    nameOf: (key: string) => names.get(key) ?? '',
-    unplacedCount: () => unplacedCount,
-  };
-}
-
-/** Takes are stored packed; an archive's rival may come unpacked. */
-function asStored(rival: ArchivedRival): ArchivedRival {
-  const isTake =
-    rival.table === 'takes' && typeof rival.row === 'object' && rival.row !== null && 'isKept' in rival.row;
-  return isTake ? { ...rival, row: takeToRow(rival.row as unknown as Take) } : rival;
-}
-
-function keyOf(table: string, row: RowVersion): string {
-  if (table === 'instruments') return row.id;
-  const { instrumentId } = row as { instrumentId?: unknown };
-  return typeof instrumentId === 'string' ? instrumentId : '';
 }
 
 function added(

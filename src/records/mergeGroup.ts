@@ -3,13 +3,12 @@
 import type { LeftOut } from '../files/archive/archiveContents.ts';
 import { mergeTables, type RecordTables } from '../files/merge/recordTables.ts';
 import { areSame, type RowVersion } from '../files/merge/rowVersion.ts';
-import type { PhotographId, SurveyId, TakeId } from '../piano/ids.ts';
+import type { PhotographId, TakeId } from '../piano/ids.ts';
 import type { RecordsDatabase } from './database.ts';
-import { DELETABLE_TABLES } from './deletionTree.ts';
+import { MERGED_TABLES, ownTables } from './ownTables.ts';
 import { checkRow, type TableName } from './rowSchemas.ts';
 import type { GoneRow, RivalRow } from './rows.ts';
 import { isDeleted } from './soundRows.ts';
-import { rowsOfSurvey } from './takeReads.ts';
 import { NotARecordError } from './writeOutcome.ts';
 
 export type MergeCounts = {
@@ -25,7 +24,6 @@ export const NO_COUNTS: MergeCounts = { newRows: 0, changedRows: 0, deletedRows:
 
 export type GroupOptions = { readonly now: string; readonly leftOut: readonly LeftOut[]; readonly isDryRun: boolean };
 
-const MERGED_TABLES = [...DELETABLE_TABLES, 'calibrations'] as const;
 const TABLES = [...MERGED_TABLES, 'sounds', 'photographFiles', 'rivals', 'gone'] as const;
 
 export function mergeGroup(
@@ -40,47 +38,6 @@ export function mergeGroup(
     if (!isDryRun) await write(database, changes);
     return countsOf(ours, changes);
   });
-}
-
-/** What the database knows of the rows that the other side has, and of takes that share a survey with them. */
-async function ownTables(database: RecordsDatabase, theirs: RecordTables): Promise<RecordTables> {
-  const wanted = new Map<string, Set<string>>();
-  const want = (table: string, id: string) => wanted.set(table, (wanted.get(table) ?? new Set()).add(id));
-  for (const [table, list] of Object.entries(theirs.rows)) for (const { id } of list) want(table, id);
-  for (const { table, rowId } of [...theirs.rivals, ...theirs.gone]) want(table, rowId);
-  const rows: Record<string, readonly RowVersion[]> = {};
-  for (const [table, ids] of wanted) if (isMerged(table)) rows[table] = await existing(database, table, [...ids]);
-  const takes = await takesBeside(database, theirs);
-  if (takes.length > 0) rows.takes = distinctById([...(rows.takes ?? []), ...takes]);
-  const keys = new Set(Object.entries(rows).flatMap(([table, list]) => list.map(({ id }) => `${table}/${id}`)));
-  for (const [table, ids] of wanted) for (const id of ids) keys.add(`${table}/${id}`);
-  return { rows, rivals: await rivalsOf(database, keys), gone: await goneOf(database, keys) };
-}
-
-async function existing(database: RecordsDatabase, table: string, ids: readonly string[]): Promise<RowVersion[]> {
-  const found = await database.table<RowVersion, string>(table).bulkGet([...ids]);
-  return found.filter((row) => row !== undefined);
-}
-
-async function takesBeside(database: RecordsDatabase, { rows }: RecordTables): Promise<RowVersion[]> {
-  const surveyIds = new Set((rows.takes ?? []).map((row) => (row as unknown as { surveyId: SurveyId }).surveyId));
-  const lists = await Promise.all([...surveyIds].map((surveyId) => rowsOfSurvey(database, surveyId).toArray()));
-  return lists.flat();
-}
-
-function distinctById(rows: readonly RowVersion[]): RowVersion[] {
-  return [...new Map(rows.map((row) => [row.id, row])).values()];
-}
-
-/** Few rows have any: reading all is less than asking for each. */
-async function rivalsOf(database: RecordsDatabase, keys: ReadonlySet<string>): Promise<RivalRow[]> {
-  if ((await database.rivals.count()) === 0) return [];
-  return database.rivals.filter(({ table, rowId }) => keys.has(`${table}/${rowId}`)).toArray();
-}
-
-async function goneOf(database: RecordsDatabase, keys: ReadonlySet<string>): Promise<GoneRow[]> {
-  if ((await database.gone.count()) === 0) return [];
-  return database.gone.filter(({ table, rowId }) => keys.has(`${table}/${rowId}`)).toArray();
 }
 
 type Changes = {
@@ -152,8 +109,4 @@ function countsOf(ours: RecordTables, { rows, removed, rivals }: Changes): Merge
   }
   for (const ids of removed.values()) deletedRows += ids.length;
   return { newRows, changedRows, deletedRows, rivals: rivals.length };
-}
-
-function isMerged(table: string): boolean {
-  return MERGED_TABLES.some((known) => known === table);
 }

@@ -16,13 +16,15 @@ import { by } from './byKey.ts';
 import { type Connection, createConnection } from './connection.ts';
 import { openDatabase, type RecordsDatabase } from './database.ts';
 import { hasDemonstration, removeDemonstration } from './demonstrationRows.ts';
-import type { MeetingOptions, MeetingPlace, MeetingReport } from './meeting.ts';
+import type { MeetingReport } from './meeting.ts';
+import type { MeetingOptions, MeetingPlace } from './meetingPlace.ts';
 import type { MergeOptions, MergeReport } from './mergeArchive.ts';
 import { type RecordSet, readRecordSet, writeRecordSet } from './recordSet.ts';
 import { type RivalRecords, rivalFunctions } from './rivals.ts';
 import { saveRow } from './saveRow.ts';
 import { type SettingRecords, settingFunctions } from './settings.ts';
-import { createSoundRows, type DamagedRow, isDeleted, type SoundRows } from './soundRows.ts';
+import { createSoundRows, type DamagedRow, type SoundRows } from './soundRows.ts';
+import { surveysBegunSince } from './surveysBegun.ts';
 import { keptTakesOfInstrument, takeOf, takesOfSurvey } from './takeReads.ts';
 import { type SoundSizes, saveSound, soundOf, soundSizes } from './takeSounds.ts';
 import {
@@ -207,16 +209,6 @@ function visitFunctions(database: RecordsDatabase, sound: SoundRows): VisitFunct
     saveSurvey: (survey) => saveRow(database, 'surveys', survey),
     surveysBegunSince: (startedAfter) => surveysBegunSince(database, startedAfter),
   };
-}
-
-async function surveysBegunSince(database: RecordsDatabase, startedAfter: string) {
-  const invented = await database.instruments.filter((row) => row.isDemonstration).primaryKeys();
-  const all = await database.surveys.toArray(); // at once, which is many times faster than a filter's step from row to row
-  const rows = all.filter(
-    (row) => row.startedAt > startedAfter && !isDeleted(row) && !invented.includes(row.instrumentId),
-  );
-  const [first] = rows.map((row) => row.startedAt).sort();
-  return { count: rows.length, firstAt: first ?? null };
 }
 
 function calibrationFunctions(

@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto';
 import { afterEach, expect, it } from 'vitest';
 import { bytesAsSource } from '../../src/files/audio/byteSource.ts';
-import type { MeetingPlace } from '../../src/records/meeting.ts';
+import type { MeetingPlace } from '../../src/records/meetingPlace.ts';
 import { newId } from '../../src/records/newId.ts';
 import { openRecords, type Records } from '../../src/records/records.ts';
 import { exampleInstrument, exampleSound, exampleSurvey, exampleTake, exampleVisit } from './exampleRecords.ts';

@@ -184,3 +184,23 @@ it('stops when told to, and goes on where it stopped', async () => {
   await yours.mergeArchive(archive);
   expect(await yours.readRecordSet()).toEqual(await mine.readRecordSet());
 });
+
+it('keeps two takes’ figures apart that were measured again on two devices, whatever travels how often', async () => {
+  const { take } = await write(mine);
+  await bring(mine, yours);
+  const measured = { programVersion: '0.2.0', measuredAt: '2026-01-02T03:04:05Z' };
+  const again = (offsetCents: number) => [{ takeId: take.id, measured, reading: { ...take.reading, offsetCents } }];
+  expect(await mine.addReadings(again(1.5))).toEqual({ written: true });
+  expect(await yours.addReadings(again(2.5))).toEqual({ written: true });
+  for (let index = 0; index < 2; index += 1) {
+    await bring(yours, mine);
+    await bring(mine, yours);
+  }
+  for (const records of [mine, yours]) {
+    const pairs = await records.listRivals();
+    expect(pairs.map(({ differences }) => differences.map(({ path }) => path.join('.')))).toEqual([
+      ['reading.offsetCents'],
+    ]);
+  }
+  expect(await mine.take(take.id)).toEqual(await yours.take(take.id));
+});

@@ -1,5 +1,6 @@
 /** The shared folder of this device, and meeting in it. */
-import type { MeetingPlace, MeetingReport } from '../../records/meeting.ts';
+import type { MeetingReport } from '../../records/meeting.ts';
+import type { MeetingPlace } from '../../records/meetingPlace.ts';
 import type { Records } from '../../records/records.ts';
 import { PROGRAM_VERSION } from '../../ui/programVersion.ts';
 import { folderSink } from './archiveSink.ts';
