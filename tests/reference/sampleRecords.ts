@@ -22,6 +22,13 @@ const plan = usualPlan({
   settling: { restrungOn: '2015-11-10', totalCents: 14, timeConstantYears: 0.9 },
 });
 
+const INSTRUMENT = `{
+  "compass": "A0-C8",
+  "bassBridgeTop": "G2",
+  "strutsAfter": ["G2", "B4"]
+}
+`;
+
 export function sampleRecordFiles(): SampleFile[] {
   const { readings } = simulateHistory(plan, seededRandom(SEED));
   const rows = readings.map((reading) => ({
@@ -37,10 +44,9 @@ export function sampleRecordFiles(): SampleFile[] {
   const events = [
     { date: '2015-11-10', kind: 'restrung', from_note: '', to_note: '', remark: 'New wire and pins throughout' },
   ];
-  const instrument = { compass: 'A0-C8', bassBridgeTop: 'G2', strutsAfter: ['G2', 'B4'] };
   return [
     { name: 'history.csv', text: `${Papa.unparse(rows, { newline: '\n' })}\n` },
     { name: 'events.csv', text: `${Papa.unparse(events, { newline: '\n' })}\n` },
-    { name: 'instrument.json', text: `${JSON.stringify(instrument, null, 2)}\n` },
+    { name: 'instrument.json', text: INSTRUMENT },
   ];
 }
