@@ -225,6 +225,7 @@ const GARDEN_HOUSE_BENCH: BenchMorning = {
       midi: 79,
       stringPosition: 3,
       offsetCents: 0.6,
+      stiffnessShare: 0.99,
       beat: { rateHz: 1.9, depthDb: 8, partialNumbers: [1, 2] },
       trials: [],
       decision: null,

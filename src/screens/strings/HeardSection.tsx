@@ -40,10 +40,11 @@ type Props = {
   readonly records: Records;
   /** Of this string, the oldest first. */
   readonly takes: readonly StringTake[];
+  readonly withSound: ReadonlySet<TakeId>;
 };
 
 /** What one recording of the string says: its false beat in figures, as a picture and as sound. */
-export function HeardSection({ records, takes }: Props) {
+export function HeardSection({ records, takes, withSound }: Props) {
   const [takeId, setTakeId] = useState<TakeId | null>(null);
   const shown =
     takes.find(({ take }) => take.id === takeId) ?? takes.findLast(({ take }) => take.isKept) ?? takes.at(-1);
@@ -63,6 +64,7 @@ export function HeardSection({ records, takes }: Props) {
                 `${formatDate(visit.visitedOn)} ${timeOf(take.recordedAt)}`,
                 texts.common.stage[survey.stage],
                 take.isKept,
+                withSound.has(take.id),
               ),
             }))}
             onChange={(value) => setTakeId(value as TakeId)}

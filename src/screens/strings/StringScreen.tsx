@@ -23,7 +23,7 @@ import { type BenchOfStrings, chosenTakes, type StringRecords, takesOfString } f
 import { TrialFromTakes } from './TrialFromTakes.tsx';
 import { TrialRecorder } from './TrialRecorder.tsx';
 import { TrialResults } from './TrialResults.tsx';
-import { concludedTrials } from './trialTakes.ts';
+import { concludedTrials, standingTrials } from './trialTakes.ts';
 import { useBenchOfStrings, useStringRecords } from './useStrings.ts';
 
 const words = texts.strings;
@@ -58,12 +58,16 @@ function OneString({ records, strings, bench, place }: OneProps) {
     [bench, strings, place],
   );
   const newest = takes.findLast(({ take }) => take.isKept);
-  const suggestion = suggestionOf(heardString(newest?.take.reading), concluded?.conclusion);
+  const standing = useMemo(
+    () => concludedTrials(standingTrials(bench.trials, bench.decisions, place), strings.takes).get(keyOf(place)),
+    [bench, strings, place],
+  );
+  const suggestion = suggestionOf(heardString(newest?.take.reading), standing?.conclusion);
   const decision = decisionByString(bench.decisions).get(keyOf(place)) ?? null;
   return (
     <>
       <StringHeading strings={strings} place={place} />
-      <HeardSection records={records} takes={takes} />
+      <HeardSection records={records} takes={takes} withSound={strings.withSound} />
       <Section title={words.trials.title} note={words.trials.note}>
         <Notice kind="caution" word={texts.common.cautionWord}>
           {words.trials.caution}

@@ -4,6 +4,7 @@ import type { UnisonMatch } from '../../stringing/falseBeats/unisonMatch.ts';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import styles from './strings.module.css';
 import { beatNowHz, isApart, unisonRows } from './unisonRows.ts';
 
 const words = texts.strings.unisons;
@@ -14,7 +15,7 @@ const COLUMNS: readonly Column<UnisonMatch>[] = [
     key: 'apart',
     title: words.apart,
     cell: ({ pairs }) => (
-      <ul>
+      <ul className={styles.pairs}>
         {pairs.map((pair) => (
           <li key={pair.strings.join()}>{pairText(pair)}</li>
         ))}

@@ -27,7 +27,7 @@ const STRING_HEIGHT = 22;
 const AXIS_HEIGHT = 26;
 const GAP = 10;
 /** Narrower than this and signs run into each other. */
-const LEAST_CELL = 11;
+const LEAST_CELL = 10;
 const BLOCK_HEIGHT = 3 * STRING_HEIGHT + AXIS_HEIGHT + GAP;
 
 /** @param width in CSS pixels */

@@ -8,7 +8,7 @@ import { texts } from '../../ui/texts.ts';
 import { BEATING, type HeardString, heardString } from './audibility.ts';
 import { fromTheLowest, keyOf, nameOf, type StringPlace } from './stringKey.ts';
 import type { BenchOfStrings, StringTake } from './stringReadings.ts';
-import { concludedTrials } from './trialTakes.ts';
+import { concludedTrials, standingTrials } from './trialTakes.ts';
 
 const words = texts.strings;
 
@@ -18,7 +18,6 @@ export type DeskRow = HeardString & {
   readonly name: string;
   readonly suggestion: Suggestion;
   readonly decision: StringDecision | null;
-  readonly trialCount: number;
 };
 
 /** @param chosen the reading of each string; decided strings without one stand there too. From the lowest string up. */
@@ -28,7 +27,9 @@ export function deskRows(
   bench: BenchOfStrings,
 ): DeskRow[] {
   const decisions = decisionByString(bench.decisions);
-  const trials = concludedTrials(bench.trials, allTakes);
+  const tried = new Map([...bench.trials].map((trial) => [keyOf(trial), trial]));
+  const standing = [...tried.values()].flatMap((trial) => standingTrials(bench.trials, bench.decisions, trial));
+  const trials = concludedTrials(standing, allTakes);
   const readings = new Map(chosen.map(({ take }) => [keyOf(take), take.reading]));
   const places = new Map<string, StringPlace>();
   for (const { midi, stringPosition } of [...chosen.map(({ take }) => take), ...decisions.values(), ...bench.trials])
@@ -36,15 +37,14 @@ export function deskRows(
   return [...places]
     .map(([key, place]) => {
       const heard = heardString(readings.get(key));
-      const tried = trials.get(key);
+      const concluded = trials.get(key);
       return {
         key,
         place,
         name: nameOf(place),
         ...heard,
-        suggestion: suggestionOf(heard, tried?.conclusion),
+        suggestion: suggestionOf(heard, concluded?.conclusion),
         decision: decisions.get(key) ?? null,
-        trialCount: tried?.trials.length ?? 0,
       };
     })
     .sort((a, b) => fromTheLowest(a.place, b.place));

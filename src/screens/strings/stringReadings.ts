@@ -1,5 +1,5 @@
 /** What the records hold of single strings: takes with their survey and visit, and the newest or a survey's own of each. */
-import type { SurveyId } from '../../piano/ids.ts';
+import type { SurveyId, TakeId } from '../../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../../piano/instrument.ts';
 import type { NoteReading } from '../../piano/reading.ts';
 import type { BridgeTrial, StringDecision } from '../../piano/stringingRecords.ts';
@@ -14,6 +14,8 @@ export type StringRecords = {
   readonly events: readonly InstrumentEvent[];
   /** Kept takes of strings by themselves, and all takes of surveys of single strings; oldest first. */
   readonly takes: readonly StringTake[];
+  /** Takes whose sound was kept. */
+  readonly withSound: ReadonlySet<TakeId>;
 };
 
 /** What is decided and tried; it changes while the desk is open. */

@@ -1,9 +1,9 @@
 /** A string's trials as the judging wants them: with the readings of their takes. */
 import type { TakeId } from '../../piano/ids.ts';
 import type { NoteReading } from '../../piano/reading.ts';
-import type { BridgeTrial } from '../../piano/stringingRecords.ts';
+import type { BridgeTrial, StringDecision } from '../../piano/stringingRecords.ts';
 import { concludeTrials, type TrialConclusion } from '../../stringing/trials/concludeTrials.ts';
-import { keyOf } from './stringKey.ts';
+import { isSameString, keyOf, type StringPlace } from './stringKey.ts';
 import type { StringTake } from './stringReadings.ts';
 
 export type ConcludedTrials = {
@@ -32,4 +32,17 @@ export function concludedTrials(
       return [key, { trials: own, conclusion: concludeTrials(judged) }];
     }),
   );
+}
+
+/** Trials that still say something of the string as it is: those since the last work on it that was done. */
+export function standingTrials(
+  trials: readonly BridgeTrial[],
+  decisions: readonly StringDecision[],
+  place: StringPlace,
+): BridgeTrial[] {
+  const done = decisions
+    .filter((decision) => isSameString(decision, place) && decision.choice !== 'leave')
+    .flatMap(({ doneOn }) => doneOn ?? []);
+  const lastDone = done.sort().at(-1) ?? '';
+  return trials.filter((trial) => isSameString(trial, place) && trial.triedAt.slice(0, 10) > lastDone);
 }

@@ -20,17 +20,19 @@ export function useBenchOfStrings(records: Records, instrumentId: InstrumentId):
 async function readStrings(records: Records, instrumentId: InstrumentId): Promise<StringRecords | null> {
   const instrument = await records.instrument(instrumentId);
   if (!instrument) return null;
-  const [visits, surveys, events, kept] = await Promise.all([
+  const [visits, surveys, events, kept, sounds] = await Promise.all([
     records.visitsOf(instrumentId),
     records.surveysOfInstrument(instrumentId),
     records.eventsOf(instrumentId),
     records.keptTakesOfInstrument(instrumentId),
+    records.soundSizes(),
   ]);
   const singles = surveys.filter(({ strings }) => strings === 'single strings');
   const ofSingles = await Promise.all(singles.map(({ id }) => records.takesOfSurvey(id)));
   const isSingle = new Set(singles.map(({ id }) => id));
   const takes = [...kept.filter(({ surveyId }) => !isSingle.has(surveyId)), ...ofSingles.flat()];
-  return { instrument, visits, surveys, events, takes: stringTakes(takes, surveys, visits) };
+  const withSound = new Set(sounds.takeIds);
+  return { instrument, visits, surveys, events, takes: stringTakes(takes, surveys, visits), withSound };
 }
 
 async function readBench(records: Records, instrumentId: InstrumentId): Promise<BenchOfStrings> {
