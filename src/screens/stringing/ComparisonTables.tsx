@@ -69,7 +69,9 @@ function NoteTable({ caption, notes }: { readonly caption: string; readonly note
     />
   );
   return notes.length > LONGEST_OPEN && caption === words.changes ? (
-    <Disclosure summary={`${caption} (${notes.length})`}>{table}</Disclosure>
+    <Disclosure summary={`${caption} (${notes.length})`} isMadeWhenOpened>
+      {table}
+    </Disclosure>
   ) : (
     table
   );

@@ -46,10 +46,14 @@ export function SheetSection({ instrument, editor, grades }: Props) {
   const { actions, said, say, pasting, setPasting } = useSheetActions(editor, typing);
   const view = useSheet(data, actions);
   const range = rangeOf(view.state);
+  const closePaste = () => {
+    setPasting(null);
+    view.focusCell();
+  };
   const takePaste = (taken: typeof rows, message: string) => {
     editor.setRows(taken);
     say(message);
-    setPasting(null);
+    closePaste();
   };
   return (
     <Section title={words.title} note={words.note}>
@@ -100,7 +104,7 @@ export function SheetSection({ instrument, editor, grades }: Props) {
           typing={typing}
           firstText={pasting.text}
           onTake={takePaste}
-          onClose={() => setPasting(null)}
+          onClose={closePaste}
         />
       )}
     </Section>

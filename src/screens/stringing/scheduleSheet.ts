@@ -13,7 +13,7 @@ import type { CellEdit } from '../../stringing/schedule/editSchedule.ts';
 import { isWound } from '../../stringing/schedule/scheduleRows.ts';
 import type { SheetCell, SheetColumn, SheetRefusal, SheetRow } from '../../ui/sheet/sheetModel.ts';
 import { texts } from '../../ui/texts.ts';
-import { type GaugeTyping, withGaugeTyping } from './gaugeTyping.ts';
+import { type GaugeTyping, namedSize, withGaugeTyping } from './gaugeTyping.ts';
 import { complaintWords, refusalOf } from './sheetWords.ts';
 
 const words = texts.stringing.sheet;
@@ -80,7 +80,9 @@ export type TypedCell =
   | { readonly isTaken: false; readonly refusal: SheetRefusal };
 
 export function typedCell(midi: number, field: ScheduleField, text: string, typing: GaugeTyping): TypedCell {
-  const reading = withGaugeTyping(readScheduleCell(field, completed(text, OFFERS[field])), field, typing);
+  const isDiameter = field === 'wireDiameterMm' || field === 'coreDiameterMm';
+  const meant = isDiameter ? namedSize(text) : completed(text, OFFERS[field]);
+  const reading = withGaugeTyping(readScheduleCell(field, meant), field, typing);
   return reading.ok
     ? { isTaken: true, edit: { midi, change: reading.change } }
     : { isTaken: false, refusal: refusalOf(midi, field, reading.problem) };

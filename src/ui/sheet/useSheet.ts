@@ -38,6 +38,8 @@ export function useSheet(data: SheetData, actions: SheetActions): SheetView {
     return refused === null;
   };
   const press = (pressed: KeyPress): boolean => {
+    // What may have been meant stands as buttons before the sheet: Shift Tab leads out to them.
+    if (pressed.key === 'Tab' && pressed.isShift && refusal && refusal.meanings.length > 0) return false;
     const step = sheetKey(state, pressed, context);
     if (!step) return false;
     if (step.store !== undefined && !stored(step.store)) return true;
@@ -68,6 +70,7 @@ export function useSheet(data: SheetData, actions: SheetActions): SheetView {
     focusCell();
   };
   const type = (text: string) => {
+    setRefusal(null);
     if (state.editing) setState({ ...state, editing: { ...state.editing, text } });
   };
   return { state, refusal, press, type, goTo, open, leave, take, focusCell, focusCount };

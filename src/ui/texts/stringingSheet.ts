@@ -22,6 +22,7 @@ export const sheetTexts = {
     'Enter stores and goes down, Tab stores and goes right; Enter after a run of Tabs goes to the next row. Escape gives up.',
     'Shift and arrows choose several cells; Delete empties them; Ctrl D fills the chosen ones from their first row.',
     'Ctrl C and Ctrl V copy and paste, from and to a spreadsheet; Ctrl Z and Ctrl Y undo and redo.',
+    'A diameter can be typed by its size, as 17 inch, 13½ metric or 17 i, and in inches, as 0.039 in.',
     'c, i and b are enough for copper, iron and brass; b and l for bass and long.',
   ],
   typed: 'A number from 12 to 26 typed as a diameter is',
