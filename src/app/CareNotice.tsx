@@ -12,7 +12,7 @@ const words = texts.records.care;
 
 /** Quiet lines above the page: that a backup is due, that room is getting scarce. */
 export function CareNotice({ route, records }: { readonly route: Route; readonly records: Records }) {
-  const { backup, storage, putOff } = useCare(records, route);
+  const { backup, storage, rivalCount, putOff } = useCare(records, route);
   const href = routeToHref({ screen: 'records' });
   return (
     <div role="status">
@@ -20,6 +20,12 @@ export function CareNotice({ route, records }: { readonly route: Route; readonly
         <RoomNotice status={storage}>
           <a href={href}>{texts.records.storage.open}</a>
         </RoomNotice>
+      )}
+      {rivalCount > 0 && (
+        <p className={styles.line}>
+          <span>{texts.records.rivals.what(rivalCount)}</span>
+          <LinkButton href={href}>{texts.records.rivals.open}</LinkButton>
+        </p>
       )}
       {backup && (
         <p className={styles.line}>

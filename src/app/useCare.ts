@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { BACKUP_SETTINGS, type BackupAge, backupAge, isBackupDue } from '../records/backupAge.ts';
 import type { Records } from '../records/records.ts';
 import { type StorageStatus, storageStatus } from '../records/storageStatus.ts';
@@ -15,6 +15,8 @@ export type Care = {
   /** Null while a backup is not due. */
   readonly backup: BackupAge | null;
   readonly storage: StorageStatus | null;
+  /** Records with two versions that wait for somebody to choose. */
+  readonly rivalCount: number;
   readonly putOff: () => Promise<void>;
 };
 
@@ -22,33 +24,53 @@ export type Care = {
 export function useCare(records: Records, route: Route): Care {
   const [backup, setBackup] = useState<BackupAge | null>(null);
   const [storage, setStorage] = useState<StorageStatus | null>(null);
+  const [rivalCount, setRivalCount] = useState(0);
   const { screen } = route;
   useEffect(() => {
     if (!CALM.includes(screen)) {
       setBackup(null);
       setStorage(null);
+      setRivalCount(0);
       return;
     }
     storageStatus().then(setStorage, () => setStorage(null));
-    return records.observe(
+    const stopCounting = records.observe(
+      async () => (await records.listRivals()).length,
+      setRivalCount,
+      () => setRivalCount(0),
+    );
+    const stopAging = records.observe(
       () => backupAge(records),
       (age) => setBackup(isBackupDue(age, new Date()) ? age : null),
       () => setBackup(null),
     );
+    return () => {
+      stopCounting();
+      stopAging();
+    };
   }, [records, screen]);
-  useEffect(() => {
-    const timer = setTimeout(() => void records.purgeOld(new Date()).then(tellFailure, tellFailure), PURGE_AFTER_MS);
-    return () => clearTimeout(timer);
-  }, [records]);
-  useEffect(() => {
-    const timer = setTimeout(() => void meetLater(records).then(tellMeeting, tellMeeting), MEETS_AFTER_MS);
-    return () => clearTimeout(timer);
-  }, [records]);
+  useOnceCalm(records, screen, PURGE_AFTER_MS, () => records.purgeOld(new Date()).then(tellFailure, tellFailure));
+  useOnceCalm(records, screen, MEETS_AFTER_MS, () => meetLater(records).then(tellMeeting, tellMeeting));
   const putOff = async () => {
     const until = new Date(Date.now() + PUT_OFF_DAYS * 86_400_000).toISOString();
     await records.saveSetting(BACKUP_SETTINGS.putOffUntil, until);
   };
-  return { backup, storage, putOff };
+  return { backup, storage, rivalCount, putOff };
+}
+
+/** Does something once for these records, on a screen where nothing is under way, some time after it was opened. */
+function useOnceCalm(records: Records, screen: Route['screen'], afterMs: number, work: () => Promise<void>): void {
+  const doneFor = useRef<Records | null>(null);
+  const isCalm = CALM.includes(screen);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the work is for the records, and is a new function each time
+  useEffect(() => {
+    if (!isCalm || doneFor.current === records) return;
+    const timer = setTimeout(() => {
+      doneFor.current = records;
+      void work();
+    }, afterMs);
+    return () => clearTimeout(timer);
+  }, [records, isCalm]);
 }
 
 async function meetLater(records: Records): Promise<unknown> {

@@ -190,6 +190,7 @@ export const recordsTexts = {
     note: 'Two devices changed the same record apart. Neither version is lost until you choose.',
     what: (count: number) =>
       count === 1 ? 'One record has two versions.' : `${count} records have two versions each.`,
+    open: 'See both and choose',
     found: (date: string) => `The two versions met on ${date}.`,
     caption: (what: string) => `Two versions of: ${what}`,
     field: 'What differs',

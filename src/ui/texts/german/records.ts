@@ -41,6 +41,16 @@ export const germanRecordsTexts: InTranslation<typeof recordsTexts> = {
     purged: 'Der Papierkorb ist leer.',
     left: (count) =>
       `${isAre(count, 'Ein Eintrag bleibt', 'Einträge bleiben')}: Es hängt etwas daran, das nicht gelöscht wurde.`,
+    several: {
+      title: 'Mehrere Instrumente löschen',
+      which: 'Welche mit allem, was zu ihnen gehört, in den Papierkorb kommen',
+      action: 'Die gewählten löschen',
+      busy: 'Wird gelöscht …',
+      deleted: (count) =>
+        count === 1
+          ? 'Ein Instrument und alle seine Daten sind im Papierkorb.'
+          : `${count} Instrumente und alle ihre Daten sind im Papierkorb.`,
+    },
     notRestored: (detail) => `Es ließ sich nicht zurückholen: ${detail}`,
     kinds: {
       instruments: (name) => name,
@@ -164,11 +174,30 @@ export const germanRecordsTexts: InTranslation<typeof recordsTexts> = {
       nothing: 'nichts Neues',
     },
   },
+  meeting: {
+    title: 'Gemeinsamer Ordner',
+    note: 'Wo mehrere dieselben Instrumente betreuen: Jedes Gerät legt eigene Dateien ab und liest die der anderen.',
+    what: 'Ein Ordner, der zwischen den Geräten kopiert wird, womit auch immer Sie Dateien kopieren. Keine Datei darin wird je geändert oder gelöscht. Zusammengeführt werden die Aufzeichnungen hier, wenn Sie den Knopf drücken, und bei jedem Start dieses Programms.',
+    choose: 'Gemeinsamen Ordner wählen',
+    other: 'Anderen Ordner wählen',
+    meet: (folder) => `Im Ordner „${folder}“ abgleichen`,
+    running: 'Gelesen wird, was andere abgelegt haben; was hier neu ist, kommt hinzu …',
+    stop: 'Anhalten',
+    done: (read, changed, added) =>
+      `${read} gelesen, ${changed} hier geändert; ${added ? 'was hier neu war, kam hinzu.' : 'Neues gab es hier nicht hinzuzufügen.'}`,
+    files: ['neue Datei', 'neue Dateien'],
+    records: ['Datensatz', 'Datensätze'],
+    rivals: 'Einige wurden beiderseits geändert: siehe oben auf dieser Seite.',
+    unreadable: (names) => `Noch nicht ganz, und für das nächste Mal gelassen: ${names}.`,
+    failed: (detail) => `Der Abgleich wurde abgebrochen; was hereinkam, ist ganz. ${detail}`,
+    denied: 'Der Browser durfte diesen Ordner nicht benutzen.',
+  },
   rivals: {
     title: 'Beiderseits geändert',
     note: 'Zwei Geräte haben denselben Datensatz getrennt geändert. Keine Fassung geht verloren, bis Sie wählen.',
     what: (count) =>
       count === 1 ? 'Ein Datensatz hat zwei Fassungen.' : `${count} Datensätze haben je zwei Fassungen.`,
+    open: 'Beide ansehen und wählen',
     found: (date) => `Die beiden Fassungen trafen sich am ${date}.`,
     caption: (what) => `Zwei Fassungen von: ${what}`,
     field: 'Was sich unterscheidet',
