@@ -46,9 +46,14 @@ export function formatNote(midi: number): string {
   return midiToName(midi).replace('#', '♯');
 }
 
+/** @example formatRange('60 %', '65 %') // '60 % to 65 %' */
+export function formatRange(from: string, to: string): string {
+  return figureWords().range(from, to);
+}
+
 /** @example formatNoteRange(59, 69) // 'B3 to A4' */
 export function formatNoteRange(fromMidi: number, toMidi: number): string {
-  return fromMidi === toMidi ? formatNote(fromMidi) : figureWords().range(formatNote(fromMidi), formatNote(toMidi));
+  return fromMidi === toMidi ? formatNote(fromMidi) : formatRange(formatNote(fromMidi), formatNote(toMidi));
 }
 
 /** Notes in rising order; three or more neighbours as a range. @example formatNotes([60, 62, 63, 64]) // 'C4, D4 to E4' */

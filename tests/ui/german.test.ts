@@ -3,30 +3,13 @@ import { germanTexts } from '../../src/ui/texts/german/german.ts';
 import { inLanguage, missingWords } from '../../src/ui/texts/translation.ts';
 import { type Texts, texts } from '../../src/ui/texts.ts';
 
-/** Areas whose German is declared whole. Others are shown in English where they lack words. */
-const WHOLE: readonly (keyof Texts)[] = [
-  'common',
-  'workshop',
-  'instrument',
-  'visit',
-  'recording',
-  'recordings',
-  'photographs',
-  'longRecord',
-  'hearing',
-  'report',
-  'room',
-  'clock',
-  'sound',
-  'take',
-  'charts',
-  'torque',
-  'held',
-  'stability',
-];
+/** Areas whose German is still under way: they are shown in English where they lack words. Every other area has to be whole. */
+const UNDER_WAY: readonly string[] = [];
+
+const areas = (Object.keys(texts) as (keyof Texts)[]).filter((area) => !UNDER_WAY.includes(area));
 
 describe('German', () => {
-  it.each(WHOLE)('has a word for every English one: %s', (area) => {
+  it.each(areas)('has a word for every English one: %s', (area) => {
     expect(missingWords(texts[area], (germanTexts as Partial<Texts>)[area])).toEqual([]);
   });
 

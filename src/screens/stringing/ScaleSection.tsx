@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { formatCount, formatNote, formatPitchStandard } from '../../piano/format.ts';
+import { formatNote, formatPitchStandard } from '../../piano/format.ts';
 import { formatPull } from '../../piano/formatStringing.ts';
 import type { Instrument } from '../../piano/instrument.ts';
 import type { StringingSchedule } from '../../piano/stringingRecords.ts';
@@ -97,7 +97,7 @@ function Totals({ scale, schedule, instrument, grades }: Props & { readonly scal
     const pull = scaleAt(schedule.rows, instrument, grades, pitch).total?.tensionN ?? 0;
     return words.atPitch(formatPitchStandard(pitch), formatPull(pull));
   });
-  const strings = words.totalOf(formatCount(total.stringCount, 'string', 'strings'));
+  const strings = words.totalOf(words.strings(total.stringCount));
   return (
     <>
       <FactList
@@ -123,7 +123,7 @@ function Totals({ scale, schedule, instrument, grades }: Props & { readonly scal
 function Jumps({ scale: { steps } }: { readonly scale: ScaleFigures }) {
   const standing = steps.filter(({ standsOut }) => standsOut);
   return (
-    <div>
+    <div className={styles.block}>
       <h3>{words.jumps.title}</h3>
       {standing.length === 0 ? (
         <p>{words.jumps.none}</p>

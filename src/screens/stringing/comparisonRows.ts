@@ -1,5 +1,5 @@
 /** Two schedules side by side, as their table, their chart and their sentences want them. */
-import { formatCount, formatNote, formatNoteRange, formatNotes, formatSpreadCents } from '../../piano/format.ts';
+import { formatNote, formatNoteRange, formatNotes, formatSpreadCents } from '../../piano/format.ts';
 import { formatAddedPull, formatGrowth, formatLengthMm, formatWireMm } from '../../piano/formatStringing.ts';
 import type { ScheduleRow } from '../../piano/stringingRecords.ts';
 import type { ComparisonCaution, NoteComparison, ScaleComparison } from '../../stringing/scale/compareScales.ts';
@@ -115,7 +115,7 @@ function cautionSentence(caution: ComparisonCaution): string {
         formatAddedPull(caution.addedN),
       );
     case 'notes-left-out':
-      return words.cautions['notes-left-out'](formatCount(caution.noteCount, 'note', 'notes'));
+      return words.cautions['notes-left-out'](words.notes(caution.noteCount));
   }
 }
 

@@ -1,5 +1,5 @@
 /** Sentences about a scale: cautions gathered over the notes that share them, steps, and which table the strength is from. */
-import { formatNote, formatNotes, formatShare } from '../../piano/format.ts';
+import { formatNote, formatNotes, formatRange, formatShare } from '../../piano/format.ts';
 import { formatGrowth, formatPull } from '../../piano/formatStringing.ts';
 import { gradeNamed, type WireGrade } from '../../piano/wireGrade.ts';
 import type { ScaleFigures } from '../../stringing/scale/analyseScale.ts';
@@ -39,7 +39,7 @@ function ofKind(cautions: readonly ScaleCaution[], kind: NoteKind): string[] {
 
 function shareRange(shares: readonly number[]): string {
   const [low, high] = [formatShare(Math.min(...shares)), formatShare(Math.max(...shares))];
-  return low === high ? low : `${low} to ${high}`;
+  return low === high ? low : formatRange(low, high);
 }
 
 /** One sentence for all notes that lack the same. */
@@ -47,12 +47,10 @@ function missingSentences(cautions: readonly ScaleCaution[]): string[] {
   const byFields = new Map<string, number[]>();
   for (const one of cautions) {
     if (one.kind !== 'figures-missing') continue;
-    const fields = one.fields.map((field) => texts.stringing.sheet.columns[field]).join(', ');
+    const fields = one.fields.map((field) => texts.stringing.sheet.fields[field]).join(', ');
     byFields.set(fields, [...(byFields.get(fields) ?? []), one.midi]);
   }
-  return [...byFields].map(([fields, midis]) =>
-    words.cautions['figures-missing'](formatNotes(midis), fields.toLowerCase()),
-  );
+  return [...byFields].map(([fields, midis]) => words.cautions['figures-missing'](formatNotes(midis), fields));
 }
 
 export function jumpSentence({ fromMidi, toMidi, tensionChange, ofLength, ofMass, isAtBreak }: TensionJump): string {

@@ -1,5 +1,5 @@
 import { noteCount } from '../../piano/compass.ts';
-import { formatCount, formatDate, formatHumidity, formatNoteRange } from '../../piano/format.ts';
+import { formatDate, formatHumidity, formatNoteRange } from '../../piano/format.ts';
 import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
@@ -40,7 +40,7 @@ function InstrumentRow({ summary: { instrument, lastVisit, visitCount } }: { rea
         </RowFact>
         <RowFact label={words.columns.lastVisit}>{lastVisit ? formatDate(lastVisit.visitedOn) : words.noVisit}</RowFact>
         <RowFact label={words.columns.humidity}>{formatHumidity(lastVisit?.humidityPct ?? null)}</RowFact>
-        <RowFact label={words.columns.visits}>{formatCount(visitCount, 'visit', 'visits')}</RowFact>
+        <RowFact label={words.columns.visits}>{words.visitCount(visitCount)}</RowFact>
       </dl>
     </li>
   );

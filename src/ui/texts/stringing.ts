@@ -51,7 +51,7 @@ export const stringingTexts = {
     },
     units: { size: 'sizes', diameter: 'mm', length: '%', grade: '', pitch: 'Hz' },
     hints: {
-      size: '1 is one size thicker, −0.5 half a size thinner. Plain wire and cores.',
+      size: '1 is a size thicker, −0.5 half a size thinner.',
       diameter: 'Of plain wire, or over the wrap.',
       length: '2 is two per cent longer, −2 shorter.',
       grade: 'A wire table’s name.',
@@ -117,13 +117,14 @@ export const stringingTexts = {
     sections: 'From section to section',
     section: 'Section',
     sectionColumns: { before: 'Before', planned: 'Against', growth: 'Change' },
+    notes: (count: number) => `${count} ${count === 1 ? 'note' : 'notes'}`,
     cautions: {
       'pitch-rises': (cents: string) =>
         `The plan raises the pitch by ${cents}. That alone can break old strings, the plate or the block.`,
       'total-grows': (growth: string, added: string) =>
-        `All strings together would pull ${growth}: ${added} more than the instrument carried before. No figure here says what this plate bears. Plates crack, sometimes hours later.`,
+        `All strings together: ${growth}, ${added}, on top of what was carried before. No figure here says what this plate bears. Plates crack, sometimes hours later.`,
       'section-grows': (notes: string, growth: string, added: string) =>
-        `${notes} would pull ${growth} (${added}). A section borrows from the plate and the struts what its neighbours do not ask.`,
+        `${notes}: ${growth}, ${added}. A section asks more of the plate and the struts about it than its neighbours do.`,
       'notes-left-out': (count: string) =>
         `${count} could not be compared, because length, wire or number of strings is missing. The totals are not the whole instrument’s.`,
       'stress-grows': (notes: string) =>

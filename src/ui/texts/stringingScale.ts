@@ -58,6 +58,7 @@ export const scaleTexts = {
     'At the sounding pitch in equal temperament, without stretch: 30 cents of stretch at C8 make 3.5 % of pull. Strength is the least that the table gives; an eye, a bend or rust takes from it. The stiffness of a wound string is a lower bound.',
   total: 'All strings together',
   totalOf: (strings: string) => `of ${strings}`,
+  strings: (count: number) => `${count} ${count === 1 ? 'string' : 'strings'}`,
   totalIncomplete: (notes: number) =>
     `${notes} ${notes === 1 ? 'note is' : 'notes are'} not in it, because a figure is missing.`,
   atPitches: 'At other pitches',
@@ -70,6 +71,7 @@ export const scaleTexts = {
     section: 'Section',
     strings: 'Strings',
     pull: 'Pull',
+    tonnes: 'In tonnes-force',
     unknown: 'Notes without a figure',
   },
   jumps: {
@@ -95,7 +97,7 @@ export const scaleTexts = {
       `${notes}: no strength table for its wire, so how near it is to breaking is not known.`,
     'diameter-outside-table': (notes: string) =>
       `${notes}: the diameter lies outside its wire’s table, so how near it is to breaking is not known.`,
-    'figures-missing': (notes: string, fields: string) => `${notes}: ${fields} missing.`,
+    'figures-missing': (notes: string, fields: string) => `${notes}: ${fields.toLowerCase()} missing.`,
     'rests-on-interpolated': (notes: string) => `${notes}: rests on interpolated cells. Measure before wire is cut.`,
     'total-high': (pull: string) =>
       `All strings together pull ${pull}, more than the 150 to 200 kN that are usual in modern instruments.`,

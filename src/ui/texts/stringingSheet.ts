@@ -13,6 +13,16 @@ export const sheetTexts = {
     wireGrade: 'Grade',
     bridge: 'Bridge',
   },
+  /** In running text. */
+  fields: {
+    stringCount: 'number of strings',
+    speakingLengthMm: 'speaking length',
+    wireDiameterMm: 'wire diameter',
+    coreDiameterMm: 'core diameter',
+    wrap: 'metal of the wrap',
+    wireGrade: 'wire grade',
+    bridge: 'bridge',
+  },
   units: { mm: 'mm' },
   wireNote: 'The diameter of plain wire, or over the wrap of a wound string.',
   interpolated: 'interpolated, not measured',

@@ -329,6 +329,7 @@ export const stringTexts = {
         'changed, not better': () => 'Something changed, and nothing got better.',
         'cannot tell': () => 'The trials cannot tell.',
       },
+      nothingBeats: 'No beat was heard before or after, so there was nothing to change.',
       takes: (before: number, after: number) => `${before} before, ${after} after`,
       remove: 'Delete the trial',
       removeLabel: (kind: string, date: string) => `Delete the trial “${kind}” of ${date}`,

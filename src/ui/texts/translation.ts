@@ -47,5 +47,5 @@ export function missingWords(english: unknown, translation: unknown, path = ''):
 
 function isSameKind(english: unknown, translation: unknown): boolean {
   if (Array.isArray(english)) return Array.isArray(translation) && translation.length === english.length;
-  return typeof english === typeof translation && translation !== '';
+  return typeof english === typeof translation && (translation !== '' || english === '');
 }

@@ -6,6 +6,7 @@ export const workshopTexts = {
   instruments: 'Instruments',
   columns: { compass: 'Compass', lastVisit: 'Last visit', humidity: 'Humidity then', visits: 'Visits' },
   noVisit: 'none yet',
+  visitCount: (count: number) => `${count} ${count === 1 ? 'visit' : 'visits'}`,
   kinds: { grand: 'Grand', upright: 'Upright', square: 'Square', other: 'Other' },
   empty: {
     title: 'A measured memory for pianos',

@@ -8,6 +8,7 @@ import { germanCommonTexts } from './common.ts';
 import { germanHearingTexts } from './hearing.ts';
 import { germanInstrumentTexts } from './instrument.ts';
 import { germanLongRecordTexts } from './longRecord.ts';
+import { germanMethodTexts } from './method.ts';
 import { germanPhotographTexts } from './photographs.ts';
 import { germanRecordingTexts } from './recording.ts';
 import { germanRecordingsTexts } from './recordings.ts';
@@ -16,6 +17,8 @@ import { germanReportTexts } from './report.ts';
 import { germanRoomTexts } from './room.ts';
 import { germanSoundTexts } from './sound.ts';
 import { germanStabilityTexts } from './stability.ts';
+import { germanStringingTexts } from './stringing.ts';
+import { germanStringTexts } from './strings.ts';
 import { germanTakeTexts } from './take.ts';
 import { germanTorqueTexts } from './torque.ts';
 import { germanVisitTexts } from './visit.ts';
@@ -41,4 +44,7 @@ export const germanTexts = {
   torque: germanTorqueTexts,
   held: germanHeldTexts,
   stability: germanStabilityTexts,
+  strings: germanStringTexts,
+  stringing: germanStringingTexts,
+  method: germanMethodTexts,
 } satisfies InTranslation<Texts>;

@@ -8,6 +8,7 @@ export const germanWorkshopTexts: Translated<typeof workshopTexts> = {
   instruments: 'Instrumente',
   columns: { compass: 'Umfang', lastVisit: 'Letzter Besuch', humidity: 'Luftfeuchte dabei', visits: 'Besuche' },
   noVisit: 'noch keiner',
+  visitCount: (count) => `${count} ${count === 1 ? 'Besuch' : 'Besuche'}`,
   kinds: { grand: 'Flügel', upright: 'Klavier', square: 'Tafelklavier', other: 'Anderes' },
   empty: {
     title: 'Ein gemessenes Gedächtnis für Klaviere',
