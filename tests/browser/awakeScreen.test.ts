@@ -26,6 +26,9 @@ async function listeningPage(prepare: () => void): Promise<Page> {
   return page;
 }
 
+/** A busy machine takes its time. */
+const PATIENT = { timeout: 30_000 };
+
 const button = (page: Page, name: string) => page.getByRole('button', { name });
 const advice = (page: Page) => page.getByText(texts.recording.screenMayDarken);
 
@@ -41,14 +44,14 @@ describe('while a survey is recorded, the screen', () => {
       Object.defineProperty(navigator, 'wakeLock', { value: { request } });
     });
     const told = () => page.evaluate(() => holds);
-    await expect.poll(told).toEqual(['held']);
+    await expect.poll(told, PATIENT).toEqual(['held']);
     await button(page, texts.recording.buttons.pause).click();
-    await expect.poll(told).toEqual(['held', 'let go']);
+    await expect.poll(told, PATIENT).toEqual(['held', 'let go']);
     await button(page, texts.recording.resume).click();
-    await expect.poll(told).toEqual(['held', 'let go', 'held']);
+    await expect.poll(told, PATIENT).toEqual(['held', 'let go', 'held']);
     expect(await advice(page).count()).toBe(0);
     await button(page, texts.recording.buttons.finish).click();
-    await expect.poll(told).toEqual(['held', 'let go', 'held', 'let go']);
+    await expect.poll(told, PATIENT).toEqual(['held', 'let go', 'held', 'let go']);
   });
 
   it('may go dark where the browser cannot hold it: recording works, and one line says so', async () => {

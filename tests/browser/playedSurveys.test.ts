@@ -19,6 +19,9 @@ import {
   watchMicrophone,
 } from './support/watchedMicrophone.ts';
 
+/** How far behind the sound a busy machine may be. */
+const PATIENCE_S = 150;
+
 /** Share of well played notes that may be asked for again. */
 const ASKED_AGAIN_SHARE = 0.02;
 
@@ -71,7 +74,7 @@ async function untilPlayed(page: Page, { notes, durationS }: PlayedNotes): Promi
       return microphone.soundS() > endS && last !== undefined && last.shownAtS !== null;
     },
     [durationS, notes.at(-1)?.midi] as const,
-    { timeout: (durationS + 60) * 1000, polling: 250 },
+    { timeout: (durationS + PATIENCE_S) * 1000, polling: 250 },
   );
 }
 
@@ -140,12 +143,12 @@ describe('a survey that is broken off', () => {
 
   /** The four notes are stored, and the fifth is sounding. */
   async function untilMiddle(page: Page): Promise<void> {
-    await untilStored(page, FIRST, 30_000);
+    await untilStored(page, FIRST, PATIENCE_S * 1000);
   }
 
   /** Each note once, all of them good, and only the first recording's cut note may have come to nothing. */
   async function expectWhole(page: Page): Promise<void> {
-    await untilStored(page, [...FIRST, ...SECOND], 30_000);
+    await untilStored(page, [...FIRST, ...SECOND], PATIENCE_S * 1000);
     await page.getByText(texts.recording.progress(8, 8)).waitFor();
     const takes = await storedTakes(page);
     const kept = takes.filter((take) => take.isKept).map((take) => take.midi);

@@ -10,6 +10,8 @@ import { type StoredTake, storedTakes } from './support/storedTakes.ts';
 
 /** The cents that the screens keep and those of the command line may differ by this much. */
 const TOLERANCE_CENTS = 0.1;
+/** How far behind the sound a busy machine may be. */
+const PATIENCE_S = 120;
 
 let played: PlayedSurvey;
 let remove: (() => void) | undefined;
@@ -35,7 +37,7 @@ async function survey(microphone: Microphone, loops: number, hook?: (context: Br
     await hook?.(context);
     const { page, complaints }: WatchedPage = await openApp(context);
     await beginSurvey(page);
-    await untilStored(page, PLAYED_MIDI, (loops * played.durationS + 20) * 1000);
+    await untilStored(page, PLAYED_MIDI, (loops * played.durationS + PATIENCE_S) * 1000);
     await finishAndReload(page);
     const rows = page.getByRole('table', { name: texts.visit.survey.caption }).getByRole('row');
     const shownRowCount = (await rows.count()) - 1; // without the head

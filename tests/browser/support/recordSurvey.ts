@@ -70,7 +70,7 @@ export async function untilStored(page: Page, midi: readonly number[], patienceM
 /** Ends the survey and loads the page anew, as after a break of the tablet; the survey's own screen is open then. */
 export async function finishAndReload(page: Page): Promise<void> {
   await page.getByRole('button', { name: texts.recording.buttons.finish }).click();
-  await page.getByRole('table', { name: texts.visit.survey.caption }).waitFor();
+  await page.getByRole('table', { name: texts.visit.survey.caption }).waitFor({ timeout: 120_000 }); // what was heard is measured first
   await page.reload();
   await page.getByRole('table', { name: texts.visit.survey.caption }).waitFor();
 }

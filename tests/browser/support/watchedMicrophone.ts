@@ -1,5 +1,5 @@
 /**
- * Files in the microphone's place, one for each time that the page opens it, each played once, or over and over; and a log, on the
+ * Files in the microphone's place, one for each time that the page opens it, each played once, or so many times; and a log, on the
  * clock of the sound, of what the workers told the page and when it stood on the screen. It leaves out the device and Chromium's
  * stream buffer.
  */
@@ -50,11 +50,7 @@ declare global {
   var microphone: { log: MicrophoneLog; track: MediaStreamTrack | undefined; soundS: () => number };
 }
 
-export async function watchMicrophone(
-  context: BrowserContext,
-  waves: readonly Buffer[],
-  { isRepeated = false } = {},
-): Promise<void> {
+export async function watchMicrophone(context: BrowserContext, waves: readonly Buffer[], times = 1): Promise<void> {
   let opened = 0;
   await context.route('**/__microphone.wav', (route) => {
     const body = waves[Math.min(opened, waves.length - 1)];
@@ -63,13 +59,14 @@ export async function watchMicrophone(
   });
   const heardLabel = texts.recording.heard;
   await context.addInitScript(
-    ({ heardLabel, isRepeated }) => {
+    ({ heardLabel, times }) => {
       const log: MicrophoneLog = { takes: [], early: [], holes: [], shiftedAtS: [], longStepsMs: [] };
       globalThis.microphone = { log, track: undefined, soundS: () => soundS() };
       let file: ArrayBuffer | undefined;
       let soundS = () => 0;
       let fileSamples = new Float32Array();
       let takesBeganAt: number | undefined;
+      const LATEST_BEGINNING_S = 20;
       navigator.mediaDevices.getUserMedia = async () => {
         file = await (await fetch('/__microphone.wav', { cache: 'no-store' })).arrayBuffer();
         const { stream } = new MediaStreamAudioDestinationNode(new AudioContext(), { channelCount: 1 });
@@ -80,13 +77,14 @@ export async function watchMicrophone(
         const output = new GainNode(this);
         const play = async () => {
           const buffer = await this.decodeAudioData((file ?? new ArrayBuffer()).slice(0));
-          const source = new AudioBufferSourceNode(this, { buffer, loop: isRepeated });
+          const source = new AudioBufferSourceNode(this, { buffer, loop: times > 1 });
           source.connect(output);
           fileSamples = buffer.getChannelData(0);
           takesBeganAt = undefined;
           const beginsAt = this.currentTime + 0.05;
           soundS = () => this.currentTime - beginsAt;
           source.start(beginsAt);
+          source.stop(beginsAt + times * buffer.duration);
           const steps = new PerformanceObserver((list) => {
             for (const { duration } of list.getEntries()) log.longStepsMs.push(duration);
           });
@@ -106,13 +104,15 @@ export async function watchMicrophone(
         });
         watch.observe(document.body, { subtree: true, childList: true, characterData: true });
       };
-      /** Where in the file the samples begin; undefined where it has no such place near by. */
-      const placeInFile = (samples: Float32Array, nearIndex: number, reach: number): number | undefined => {
+      const isAt = (samples: Float32Array, start: number) => {
         const { length } = fileSamples;
-        const isAt = (start: number) =>
-          samples.every((value, i) => fileSamples[(start + i + length) % length] === value);
-        const places = Array.from({ length: 2 * reach + 1 }, (_, i) => nearIndex - reach + i);
-        return places.find(isAt);
+        return samples.every((value, i) => fileSamples[(((start + i) % length) + length) % length] === value);
+      };
+      /** Where in the file the first take begins; it began to play some time after listening did. Undefined where it has no such place. */
+      const placeInFile = (samples: Float32Array, startIndex: number, sampleRateHz: number): number | undefined => {
+        const last = startIndex - LATEST_BEGINNING_S * sampleRateHz;
+        for (let start = startIndex + sampleRateHz; start > last; start -= 1) if (isAt(samples, start)) return start;
+        return undefined;
       };
       const compareWithFile = ({
         samples,
@@ -125,7 +125,7 @@ export async function watchMicrophone(
           const place = placeInFile(samples, startIndex, sampleRateHz);
           if (place !== undefined) takesBeganAt = place - startIndex;
         }
-        const isSame = takesBeganAt !== undefined && placeInFile(samples, startIndex + takesBeganAt, 0) !== undefined;
+        const isSame = takesBeganAt !== undefined && isAt(samples, startIndex + takesBeganAt);
         if (!isSame) log.shiftedAtS.push(onsetS);
       };
       const note = (report: ListeningReport) => {
@@ -167,7 +167,7 @@ export async function watchMicrophone(
         }
       };
     },
-    { heardLabel, isRepeated },
+    { heardLabel, times },
   );
 }
 
