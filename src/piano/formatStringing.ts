@@ -51,8 +51,12 @@ export function formatTension(tensionN: number | null): string {
 
 /** The pull of many strings. @example formatPull(162278) // '162.3 kN (16.5 tonnes-force)' */
 export function formatPull(tensionN: number): string {
-  const tonnes = `${formatNumber(tensionN / NEWTONS_PER_TONNE_FORCE, 1)}${NO_BREAK_SPACE}tonnes-force`;
-  return `${formatKilonewtons(tensionN)} (${tonnes})`;
+  return `${formatKilonewtons(tensionN)} (${formatTonnes(tensionN)}${NO_BREAK_SPACE}tonnes-force)`;
+}
+
+/** Under a heading that names the unit. @example formatTonnes(162278) // '16.5' */
+export function formatTonnes(tensionN: number): string {
+  return formatNumber(tensionN / NEWTONS_PER_TONNE_FORCE, 1);
 }
 
 /** @example formatKilonewtons(162278) // '162.3 kN' */

@@ -195,7 +195,7 @@ it('shows what thicker wire would do, and keeps it as a plan beside the schedule
   await page.locator('#try-from').fill('C5');
   await page.locator('#try-amount').fill('1');
   await page.getByText(words.tryOut.triedName('C5 to C8, wire +1 sizes')).first().waitFor();
-  await page.getByText(/All strings together would pull \+\d/).waitFor();
+  await page.getByText(/All strings together: \+\d/).waitFor();
   await page.getByRole('button', { name: words.tryOut.keep }).click();
   await page
     .getByRole('option', { name: /Plan 1 \(planned/ })

@@ -11,14 +11,16 @@ export function CautionList({ sentences, safety }: Props) {
   if (sentences.length === 0) return <p className={styles.quiet}>{safety}</p>;
   return (
     <Notice kind="caution" word={texts.common.cautionWord}>
-      <ul>
-        {sentences.map((sentence) => (
-          <li key={sentence}>{sentence}</li>
-        ))}
-      </ul>
-      <p>
-        {words.practice} {safety}
-      </p>
+      <div className={styles.cautions}>
+        <ul className={styles.cautions}>
+          {sentences.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+        <p>
+          {words.practice} {safety}
+        </p>
+      </div>
     </Notice>
   );
 }

@@ -1,5 +1,5 @@
 import { formatNote, formatNoteRange } from '../../piano/format.ts';
-import { formatGrowth, formatPull } from '../../piano/formatStringing.ts';
+import { formatGrowth, formatKilonewtons } from '../../piano/formatStringing.ts';
 import type { ScaleComparison, TotalComparison } from '../../stringing/scale/compareScales.ts';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { Disclosure } from '../../ui/Disclosure.tsx';
@@ -28,8 +28,18 @@ const SECTION_COLUMNS: readonly Column<TotalComparison>[] = [
     isRowHeader: true,
     cell: ({ fromMidi, toMidi }) => formatNoteRange(fromMidi, toMidi),
   },
-  { key: 'before', title: words.sectionColumns.before, isNumber: true, cell: ({ beforeN }) => formatPull(beforeN) },
-  { key: 'planned', title: words.sectionColumns.planned, isNumber: true, cell: ({ plannedN }) => formatPull(plannedN) },
+  {
+    key: 'before',
+    title: words.sectionColumns.before,
+    isNumber: true,
+    cell: ({ beforeN }) => formatKilonewtons(beforeN),
+  },
+  {
+    key: 'planned',
+    title: words.sectionColumns.planned,
+    isNumber: true,
+    cell: ({ plannedN }) => formatKilonewtons(plannedN),
+  },
   { key: 'growth', title: words.sectionColumns.growth, isNumber: true, cell: ({ growth }) => formatGrowth(growth) },
 ];
 

@@ -1,5 +1,5 @@
 import { formatNoteRange } from '../../piano/format.ts';
-import { formatPull } from '../../piano/formatStringing.ts';
+import { formatKilonewtons, formatTonnes } from '../../piano/formatStringing.ts';
 import type { SectionFigures } from '../../stringing/scale/analyseScale.ts';
 import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { texts } from '../../ui/texts.ts';
@@ -14,7 +14,8 @@ const COLUMNS: readonly Column<SectionFigures>[] = [
     cell: ({ fromMidi, toMidi }) => formatNoteRange(fromMidi, toMidi),
   },
   { key: 'strings', title: words.strings, isNumber: true, cell: ({ stringCount }) => stringCount },
-  { key: 'pull', title: words.pull, isNumber: true, cell: ({ tensionN }) => formatPull(tensionN) },
+  { key: 'pull', title: words.pull, isNumber: true, cell: ({ tensionN }) => formatKilonewtons(tensionN) },
+  { key: 'tonnes', title: words.tonnes, isNumber: true, cell: ({ tensionN }) => formatTonnes(tensionN) },
   { key: 'unknown', title: words.unknown, isNumber: true, cell: ({ unknownNoteCount }) => unknownNoteCount },
 ];
 

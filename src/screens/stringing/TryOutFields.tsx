@@ -20,6 +20,26 @@ export function TryOutFields({ draft, fault, grades, onChange }: Props) {
   const errorOf = (field: TryOutFault['field']) => (fault?.field === field ? fault.words : undefined);
   return (
     <FieldRow>
+      {kind !== 'pitch' && (
+        <>
+          <TextField
+            id="try-from"
+            label={words.from}
+            value={draft.from}
+            isShort
+            error={errorOf('from')}
+            onChange={(from) => onChange({ from })}
+          />
+          <TextField
+            id="try-to"
+            label={words.to}
+            value={draft.to}
+            isShort
+            error={errorOf('to')}
+            onChange={(to) => onChange({ to })}
+          />
+        </>
+      )}
       <SelectField
         id="try-kind"
         label={words.what}
@@ -47,26 +67,6 @@ export function TryOutFields({ draft, fault, grades, onChange }: Props) {
           error={errorOf('amount')}
           onChange={(amount) => onChange({ amount })}
         />
-      )}
-      {kind !== 'pitch' && (
-        <>
-          <TextField
-            id="try-from"
-            label={words.from}
-            value={draft.from}
-            isShort
-            error={errorOf('from')}
-            onChange={(from) => onChange({ from })}
-          />
-          <TextField
-            id="try-to"
-            label={words.to}
-            value={draft.to}
-            isShort
-            error={errorOf('to')}
-            onChange={(to) => onChange({ to })}
-          />
-        </>
       )}
     </FieldRow>
   );

@@ -91,7 +91,7 @@ describe('two schedules side by side', () => {
 
   it('warn of what grows', () => {
     const sentences = comparisonSentences(comparison).map(plain);
-    expect(sentences.some((one) => /^All strings together would pull \+\d/.test(one))).toBe(true);
+    expect(sentences.some((one) => /^All strings together: \+\d/.test(one))).toBe(true);
     expect(comparisonSentences(compareScales(at440(rows), at440(rows)))).toEqual([]);
   });
 
