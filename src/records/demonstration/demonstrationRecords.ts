@@ -5,9 +5,10 @@
 import type { EventId } from '../../piano/ids.ts';
 import type { Instrument, Visit } from '../../piano/instrument.ts';
 import type { RecordSet } from '../recordSet.ts';
+import type { BenchMorning } from './benchMorning.ts';
 import { inventSchedule } from './inventSchedule.ts';
 import { inventTorques } from './inventTorques.ts';
-import { type BenchMorning, inventTrials } from './inventTrials.ts';
+import { inventTrials } from './inventTrials.ts';
 import { inventVisits } from './inventVisits.ts';
 import { INSTRUMENT_PLANS, type InstrumentPlan } from './plans.ts';
 import { type SeededNumbers, seededNumbers } from './seededNumbers.ts';

@@ -8,41 +8,10 @@ import type { Survey, Take, Visit } from '../../piano/instrument.ts';
 import type { Beat, StringPosition } from '../../piano/reading.ts';
 import type { BridgeTrial, DecisionChoice, StringDecision, TrialKind } from '../../piano/stringingRecords.ts';
 import type { RecordSet } from '../recordSet.ts';
+import type { BenchMorning, BenchString } from './benchMorning.ts';
 import { inventedReading } from './inventedReading.ts';
 import type { InventedString } from './inventedString.ts';
 import type { SeededNumbers } from './seededNumbers.ts';
-
-/** What the beat's depth becomes when something is done; 0: it is gone. */
-type InventedTrial = { readonly kind: TrialKind; readonly depthShare: number };
-
-export type BenchString = {
-  readonly midi: number;
-  readonly stringPosition: StringPosition;
-  /** Against the note's centre string. */
-  readonly offsetCents: number;
-  /** Stiffness against the centre string's, where another wire was put on. */
-  readonly stiffnessShare?: number;
-  readonly beat: {
-    readonly rateHz: number;
-    readonly depthDb: number;
-    readonly partialNumbers: readonly number[];
-  } | null;
-  readonly trials: readonly InventedTrial[];
-  readonly decision: {
-    readonly choice: DecisionChoice;
-    readonly reason: string;
-    readonly isDone: boolean;
-    /** What the work left of the beat's depth. */
-    readonly depthShare: number;
-  } | null;
-};
-
-export type BenchMorning = {
-  /** The visit of the trials, and the later one at which the strings were recorded again; counted from the end where negative. */
-  readonly visitIndex: number;
-  readonly againIndex: number;
-  readonly strings: readonly BenchString[];
-};
 
 type Visited = Pick<RecordSet, 'visits' | 'surveys' | 'takes'>;
 type Bench = Required<Pick<RecordSet, 'decisions' | 'trials'>> & Pick<RecordSet, 'surveys' | 'takes'>;

@@ -4,7 +4,7 @@
  */
 import { COMPASS_85, COMPASS_88 } from '../../piano/compass.ts';
 import type { Instrument, InstrumentEvent } from '../../piano/instrument.ts';
-import type { BenchMorning } from './inventTrials.ts';
+import type { BenchMorning } from './benchMorning.ts';
 
 export type FailingZone = {
   readonly fromMidi: number;
