@@ -39,11 +39,12 @@ export function BeatMap({ instrument, rows }: Props) {
     >
       <div ref={frame} className={styles.frame}>
         {width > 0 && (
+          // biome-ignore lint/a11y/useSemanticElements: a drawing with links in it is a group, and no fieldset
           <svg
             width={width}
             height={height}
             viewBox={`0 0 ${width} ${height}`}
-            role="img"
+            role="group"
             aria-label={words.summary(beating.length, recorded.length)}
           >
             {blocks.map((block) => (

@@ -50,8 +50,7 @@ export function DecisionDesk({ records, instrumentId, rows }: Props) {
       case 'clear':
         decisions.clear(targets);
     }
-    // Rows leave the sight of "not decided yet" by themselves, so that the next one comes to hand without a step.
-    setState(filter === 'open' ? { ...state, current: null, marked: new Set() } : afterDeciding(keys, state));
+    setState(afterDeciding(keys, state));
   };
   const onFilter = (next: DeskFilter) => {
     setFilter(next);
@@ -107,16 +106,20 @@ function DeskTable({ instrumentId, rows, state, onState, onAction }: TableProps)
   const body = useRef<HTMLTableSectionElement>(null);
   const keys = rows.map(({ key }) => key);
   const current = keys[currentIndex(keys, state)];
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the focus follows the row in hand, where the table has it
+  const isHeld = useRef(false);
+  // The focus follows the row in hand, also where the row that had it is not shown any more; it is never taken from elsewhere.
   useEffect(() => {
     const table = body.current;
-    if (table?.contains(document.activeElement)) table.querySelector<HTMLElement>('tr[tabindex="0"]')?.focus();
-  }, [current]);
+    if (!isHeld.current || !table) return;
+    isHeld.current = document.activeElement === document.body || table.contains(document.activeElement);
+    if (isHeld.current) table.querySelector<HTMLElement>('tr[tabindex="0"]')?.focus();
+  });
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.target instanceof HTMLAnchorElement && (event.key === 'Enter' || event.key === ' ')) return;
     const action = deskActionOf(event);
     if (!action) return;
     event.preventDefault();
+    isHeld.current = true;
     onAction(action);
   };
   return (

@@ -42,7 +42,8 @@ export function TrialResults({ records, concluded }: Props) {
   );
 }
 
-export function conclusionText({ kind, named }: TrialConclusion): string {
+export function conclusionText({ kind, named, results }: TrialConclusion): string {
+  if (kind === 'no trial helps' && results.every(({ partials }) => partials.length === 0)) return words.nothingBeats;
   const tried = named ? texts.strings.trials.kinds[named.kind] : '';
   return words.conclusions[kind](tried);
 }

@@ -36,7 +36,7 @@ export function WorkRow({ decision, asksForWork, outcome, onDone }: Props) {
         {name}
       </a>
       <span className={styles.reason}>
-        {reason === '' ? words.noReason : reason}{' '}
+        {reason === '' ? <span className={styles.onScreen}>{words.noReason}</span> : reason}{' '}
         <small>
           ({words.decided} {formatDate(decidedOn)})
         </small>
@@ -51,6 +51,7 @@ export function WorkRow({ decision, asksForWork, outcome, onDone }: Props) {
       {asksForWork && (
         <label className={styles.date}>
           <span>{words.doneCaption}</span>
+          <span className={styles.onPaper}>{doneOn && formatDate(doneOn)}</span>
           <input
             type="date"
             aria-label={words.doneOn(name)}

@@ -369,6 +369,5 @@ export const stringTexts = {
     wireHint:
       'Write new wire and new pins into the instrument’s work too, so that settling is not taken for a slipping pin.',
     printedOn: (date: string) => `Printed on ${date}`,
-    ticked: (message: string) => message,
   },
 };

@@ -386,6 +386,5 @@ export const germanStringTexts: InTranslation<typeof stringTexts> = {
     wireHint:
       'Tragen Sie neuen Draht und neue Wirbel auch bei den Arbeiten des Instruments ein, damit das Setzen nicht für einen nachgebenden Wirbel gehalten wird.',
     printedOn: (date) => `Gedruckt am ${date}`,
-    ticked: (message) => message,
   },
 };
