@@ -186,6 +186,18 @@ export const germanReportWords: ReportWords = {
     date: 'Datum',
     departure: 'Abweichung',
     reason: 'Grund',
+    because: {
+      'stood-off-once': (cents: string) =>
+        `stand beim Hinterlassen ${cents} neben ihren Nachbarn, und nur damals: falsch hingestimmt oder falsch aufgenommen`,
+      'found-off-once': {
+        sharp: (cents: string) =>
+          `einmal ${cents} höher vorgefunden, als es die Nachbarn erwarten ließen: falsch aufgenommen oder von Hand verstellt`,
+        flat: (cents: string) =>
+          `einmal ${cents} tiefer vorgefunden, als es die Nachbarn erwarten ließen: falsch aufgenommen oder von Hand verstellt`,
+      },
+      'left-off': (cents: string) =>
+        `${cents} neben dem Stand hinterlassen, in dem diese Saite sonst steht: falsch hingestimmt oder falsch aufgenommen`,
+    },
     slips: 'Was jede Saite für sich tut',
     slipChart: 'Rutschen in Cent im Jahr (Striche: zwei Standardunsicherheiten; Dreiecke: auffällig)',
     slipTable: 'Rutschen je Saite: Jahreszeit, Setzen und gemeinsamer Gang herausgerechnet, eine Standardunsicherheit',

@@ -1,7 +1,9 @@
 /** The verdict with its reasons, and what each string's pin did. */
 import { formatCents, formatNote, formatNoteRange } from '../piano/format.ts';
+import { formatCentsSize } from '../piano/formatPlain.ts';
 import { formatProbability, formatRateValue } from '../piano/formatStability.ts';
 import type { JudgedPin } from '../stability/drift/judgedPin.ts';
+import type { OutlierReason } from '../stability/drift/outlierReason.ts';
 import type { Outlier } from '../stability/drift/outliers.ts';
 import type { Zone } from '../stability/drift/zoneScan.ts';
 import type { FullRecords } from './fullRecords.ts';
@@ -45,8 +47,20 @@ function outlierColumns(words: ReportWords): ReportColumn<Outlier>[] {
     { title: long.date, isRowHeader: true, cell: ({ visitedOn }) => visitedOn },
     { title: long.string, cell: (outlier) => stringName(outlier, words) },
     { title: long.departure, isNumber: true, cell: ({ cents }) => formatCents(cents) },
-    { title: long.reason, cell: ({ reason }) => reason },
+    { title: long.reason, cell: ({ because }) => becauseWords(because, words) },
   ];
+}
+
+function becauseWords(because: OutlierReason, { long }: ReportWords): string {
+  const cents = formatCentsSize(because.offCents);
+  switch (because.kind) {
+    case 'stood-off-once':
+      return long.because['stood-off-once'](cents);
+    case 'found-off-once':
+      return long.because['found-off-once'][because.direction](cents);
+    case 'left-off':
+      return long.because['left-off'](cents);
+  }
 }
 
 export function slipSection({ drift, instrument }: FullRecords, words: ReportWords): PageElement | null {

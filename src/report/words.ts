@@ -182,6 +182,16 @@ export const englishReportWords = {
     date: 'Date',
     departure: 'Departure',
     reason: 'Reason',
+    because: {
+      'stood-off-once': (cents: string) =>
+        `stood ${cents} off its neighbours as left, and only then: mis-set, or a wrong take`,
+      'found-off-once': {
+        sharp: (cents: string) =>
+          `found ${cents} sharp of what its neighbours did, once: a wrong take, or moved by hand`,
+        flat: (cents: string) => `found ${cents} flat of what its neighbours did, once: a wrong take, or moved by hand`,
+      },
+      'left-off': (cents: string) => `left ${cents} off where this string is usually left: mis-set, or a wrong take`,
+    },
     slips: 'What each string does by itself',
     slipChart: 'Slip in cents a year (bars: two standard uncertainties; triangles: flagged)',
     slipTable: 'Slip by string: season, settling and the common course taken out, one standard uncertainty',

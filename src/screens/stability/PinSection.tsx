@@ -1,5 +1,5 @@
 import { memo } from 'react';
-import { formatCentsValue, formatDate, formatNoteRange, formatSentence } from '../../piano/format.ts';
+import { formatCentsValue, formatDate, formatNoteRange } from '../../piano/format.ts';
 import { formatProbability, formatRateValue } from '../../piano/formatStability.ts';
 import type { Drift } from '../../stability/drift/analyseDrift.ts';
 import type { JudgedPin } from '../../stability/drift/judgedPin.ts';
@@ -12,6 +12,7 @@ import { type Column, DataTable } from '../../ui/DataTable.tsx';
 import { Disclosure } from '../../ui/Disclosure.tsx';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { outlierWords } from './groundWords.ts';
 import { judgementOf, notablePins, pinSheet, pinsInOrder, zoneSheet } from './pinRows.ts';
 import { STRING_SECTION } from './StringSection.tsx';
 import { type StringNamer, stringKey, stringNamer } from './stringNames.ts';
@@ -138,5 +139,5 @@ const outlierColumns = (nameOf: StringNamer): readonly Column<Outlier>[] => [
   { key: 'string', title: words.string, isRowHeader: true, cell: nameOf },
   { key: 'visit', title: words.visit, cell: (row) => formatDate(row.visitedOn) },
   { key: 'cents', title: words.cents, isNumber: true, cell: (row) => formatCentsValue(row.cents) },
-  { key: 'why', title: words.why, cell: (row) => formatSentence(row.reason) },
+  { key: 'why', title: words.why, cell: ({ because }) => outlierWords(because) },
 ];

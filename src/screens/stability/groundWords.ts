@@ -1,7 +1,9 @@
-/** A ground of a verdict as a sentence. */
+/** A ground of a verdict, and why a reading was set aside, as sentences. */
 import { formatNoteRange } from '../../piano/format.ts';
+import { formatCentsSize } from '../../piano/formatPlain.ts';
 import { formatSpeed, formatYearCount } from '../../piano/formatStability.ts';
 import type { Drift } from '../../stability/drift/analyseDrift.ts';
+import type { OutlierReason } from '../../stability/drift/outlierReason.ts';
 import type { GroundPin, VerdictGround } from '../../stability/drift/verdictGrounds.ts';
 import { texts } from '../../ui/texts.ts';
 import { stringNamer } from './stringNames.ts';
@@ -45,4 +47,17 @@ function namesOf(named: readonly GroundPin[], all: Drift['pins']): string {
   const list = named.slice(0, MOST_NAMED).map((pin) => words.pin(nameOf(pin), formatSpeed(pin.centsPerYear)));
   const more = named.length - MOST_NAMED;
   return list.join(', ') + (more > 0 ? words.more(more) : '');
+}
+
+export function outlierWords(because: OutlierReason): string {
+  const { because: words } = texts.stability.pins;
+  const cents = formatCentsSize(because.offCents);
+  switch (because.kind) {
+    case 'stood-off-once':
+      return words['stood-off-once'](cents);
+    case 'found-off-once':
+      return words['found-off-once'][because.direction](cents);
+    case 'left-off':
+      return words['left-off'](cents);
+  }
 }

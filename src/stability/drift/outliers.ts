@@ -1,6 +1,7 @@
 /** Single readings that no slow cause explains: a note mis-set by the tuner, a wrong take. They do not come again. */
 import type { ChangeInterval, ChangeRow, PianoString } from './changeTable.ts';
 import { type SurveyValues, surveyKey } from './changeTable.ts';
+import { type OutlierReason, outlierSentence } from './outlierReason.ts';
 import { median, robustDeviation } from './statistics.ts';
 
 export type Outlier = {
@@ -8,6 +9,8 @@ export type Outlier = {
   readonly midi: number;
   readonly stringPosition: PianoString['stringPosition'];
   readonly cents: number;
+  readonly because: OutlierReason;
+  /** The same in English. */
   readonly reason: string;
 };
 
@@ -95,15 +98,17 @@ function blame(
   const after = departure(surveyKey(toDate, 'as-found'));
   const isBaseline = before > after;
   const { midi, stringPosition } = strings[i]!;
-  const direction = off > 0 ? 'sharp' : 'flat';
+  const offCents = Math.abs(off);
+  const because: OutlierReason = isBaseline
+    ? { kind: 'stood-off-once', offCents }
+    : { kind: 'found-off-once', offCents, direction: off > 0 ? 'sharp' : 'flat' };
   return {
     visitedOn: isBaseline ? fromDate : toDate,
     midi,
     stringPosition,
     cents: isBaseline ? -off : off,
-    reason: isBaseline
-      ? `it stood ${Math.abs(off).toFixed(1)} cents off its neighbours as left, and only then: mis-set, or a wrong take`
-      : `it was found ${Math.abs(off).toFixed(1)} cents ${direction} of what its neighbours did, once: a wrong take, or moved by hand`,
+    because,
+    reason: outlierSentence(because),
   };
 }
 
@@ -125,8 +130,8 @@ function misSet(
     return departures.flatMap((cents, i) => {
       if (Number.isNaN(cents) || Math.abs(cents) < Math.max(LEAST_CENTS + 1, 6 * scale)) return [];
       const { midi, stringPosition } = strings[i]!;
-      const reason = `left ${Math.abs(cents).toFixed(1)} cents off where this string is usually left: mis-set, or a wrong take`;
-      return [{ visitedOn: survey.visitedOn, midi, stringPosition, cents, reason }];
+      const because: OutlierReason = { kind: 'left-off', offCents: Math.abs(cents) };
+      return [{ visitedOn: survey.visitedOn, midi, stringPosition, cents, because, reason: outlierSentence(because) }];
     });
   });
 }

@@ -1,4 +1,5 @@
 /** Ticks along an axis of dates. Times are milliseconds since 1970, UTC. */
+import { figureLocale } from '../../piano/formatLanguage.ts';
 
 export type TimeScale = {
   readonly low: number;
@@ -63,5 +64,5 @@ function monthTicks(low: number, high: number, most: number): TimeScale['ticks']
 }
 
 function monthLabel(time: number): string {
-  return new Intl.DateTimeFormat('en-GB', { month: 'short', year: 'numeric', timeZone: 'UTC' }).format(time);
+  return new Intl.DateTimeFormat(figureLocale(), { month: 'short', year: 'numeric', timeZone: 'UTC' }).format(time);
 }

@@ -203,6 +203,17 @@ export const stabilityTexts = {
     visit: 'Visit',
     cents: 'Cents',
     why: 'Why',
+    because: {
+      'stood-off-once': (cents: string) =>
+        `It stood ${cents} off its neighbours as left, and only then: mis-set, or a wrong take.`,
+      'found-off-once': {
+        sharp: (cents: string) =>
+          `It was found ${cents} sharp of what its neighbours did, once: a wrong take, or moved by hand.`,
+        flat: (cents: string) =>
+          `It was found ${cents} flat of what its neighbours did, once: a wrong take, or moved by hand.`,
+      },
+      'left-off': (cents: string) => `Left ${cents} off where this string is usually left: mis-set, or a wrong take.`,
+    },
   },
   humidity: {
     title: 'Answer to humidity',

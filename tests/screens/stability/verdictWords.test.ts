@@ -71,7 +71,8 @@ describe('the grounds', () => {
 
   it('against a holding block are its doubtful strings and the readings set aside', () => {
     const pins = [pin(60, { probability: 0.45, centsPerYear: -0.8, standardUncertainty: 0.4 }), pin(61)];
-    const outliers = [{ visitedOn: '2021-01-01', midi: 60, stringPosition: 2 as const, cents: 9, reason: '' }];
+    const because = { kind: 'left-off' as const, offCents: 9 };
+    const outliers = [{ visitedOn: '2021-01-01', midi: 60, stringPosition: 2 as const, cents: 9, because, reason: '' }];
     const [suspect, aside] = contraryReasons(exampleDrift({ pins, outliers })).map(plain);
     expect(suspect).toBe('C4: −0.80 ± 0.40 cents a year, probability 45 %.');
     expect(aside).toMatch(/^One single reading/);

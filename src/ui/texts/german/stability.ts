@@ -224,6 +224,18 @@ export const germanStabilityTexts: InTranslation<typeof stabilityTexts> = {
     visit: 'Besuch',
     cents: 'Cent',
     why: 'Warum',
+    because: {
+      'stood-off-once': (cents) =>
+        `Beim Hinterlassen stand sie ${cents} neben ihren Nachbarn, und nur damals: falsch hingestimmt oder falsch aufgenommen.`,
+      'found-off-once': {
+        sharp: (cents) =>
+          `Einmal ${cents} höher vorgefunden, als es die Nachbarn erwarten ließen: falsch aufgenommen oder von Hand verstellt.`,
+        flat: (cents) =>
+          `Einmal ${cents} tiefer vorgefunden, als es die Nachbarn erwarten ließen: falsch aufgenommen oder von Hand verstellt.`,
+      },
+      'left-off': (cents) =>
+        `${cents} neben dem Stand hinterlassen, in dem diese Saite sonst steht: falsch hingestimmt oder falsch aufgenommen.`,
+    },
   },
   humidity: {
     title: 'Antwort auf die Luftfeuchte',
