@@ -6,7 +6,7 @@ import { hzToCents } from '../../piano/cents.ts';
 import type { SurveyId } from '../../piano/ids.ts';
 import type { Survey, Take, Visit } from '../../piano/instrument.ts';
 import type { Beat } from '../../piano/reading.ts';
-import type { BridgeTrial, StringDecision } from '../../piano/stringingRecords.ts';
+import type { BridgeTrial, StringDecision, TrialKind } from '../../piano/stringingRecords.ts';
 import type { RecordSet } from '../recordSet.ts';
 import type { BenchMorning, BenchString } from './benchMorning.ts';
 import { inventedReading } from './inventedReading.ts';
