@@ -15,7 +15,8 @@ export type CsvTable =
   | { readonly ok: false; readonly message: string };
 
 export function readCsvTable(text: string, requiredColumns: readonly string[]): CsvTable {
-  const parsed = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), { skipEmptyLines: false });
+  const whole = text.replace(/^\uFEFF/, '');
+  const parsed = Papa.parse<string[]>(whole, { skipEmptyLines: false, delimiter: delimiterOf(whole) });
   const lines = parsed.data;
   const header = (lines[0] ?? []).map((name) => name.trim().toLowerCase());
   if (header.length === 0 || header.every((name) => name === '')) {
@@ -46,6 +47,15 @@ export function readCsvTable(text: string, requiredColumns: readonly string[]): 
     });
   }
   return { ok: true, rows };
+}
+
+const DELIMITERS = [',', ';', '\t'];
+
+/** The one that parts most names in the header. */
+function delimiterOf(text: string): string {
+  const header = text.slice(0, text.search(/[\r\n]|$/));
+  const count = (delimiter: string) => header.split(delimiter).length;
+  return DELIMITERS.reduce((best, delimiter) => (count(delimiter) > count(best) ? delimiter : best));
 }
 
 /** A number with a decimal point, or null for an empty cell; undefined for anything else. */

@@ -37,6 +37,7 @@ export function readInstrumentFile(
       message: 'is not JSON; it has to look like {"compass": "A0-C8", "bassBridgeTop": "E2", "strutsAfter": ["E2"]}',
     };
   }
+  if (Array.isArray(json)) return { ok: false, message: 'is a list; it has to be one object in braces' };
   const parsed = v.safeParse(InstrumentSchema, json);
   if (!parsed.success) {
     const [issue] = parsed.issues;

@@ -6,12 +6,13 @@ import { type DriftDetail, driftDetail, NO_DETAIL } from './driftDetail.ts';
 import type { DriftInstrument, HistoryEvent, HistoryReading } from './history.ts';
 import type { JudgedPin } from './judgedPin.ts';
 import { findOutliers, type Outlier } from './outliers.ts';
-import { lessCourse, ownHistories } from './ownChanges.ts';
+import { lessCourse, ownHistories, seenHistory } from './ownChanges.ts';
 import { repetition } from './repetition.ts';
 import { fitSettling, type Settling } from './settling.ts';
 import { shapesOf } from './shapes.ts';
 import { fitSlips, type Slip, type SlipFit } from './slipPosterior.ts';
 import { median } from './statistics.ts';
+import { seenChanges } from './unreadTunings.ts';
 import { judgeBlock, type Verdict } from './verdict.ts';
 import { fitWeather, type WeatherFit } from './weatherModel.ts';
 import { findZones, type Zone } from './zoneScan.ts';
@@ -56,13 +57,15 @@ export function analyseDrift(request: DriftRequest): Drift {
   const table = changeTable(request.readings, request.events);
   const surveys = surveysOf(request.readings);
   const { strings, intervals, changes } = table;
-  const bassTop = request.instrument.bassBridgeTopMidi ?? findBassBreak(table);
+  const seen = { ...table, changes: seenChanges(changes, intervals) };
+  const bassTop = request.instrument.bassBridgeTopMidi ?? findBassBreak(seen);
   if (strings.length === 0) return nothing(request, intervals);
   const weather = fitWeather(strings, intervals, changes, bassTop);
   // A room that dries out over the years moves strings steadily, each as it answers humidity: that is no slip either.
   const shapes = [...shapesOf(strings, bassTop), weather.responses];
   const histories = ownHistories(table, weather);
-  const tails = learnTails(histories);
+  const seenHistories = histories.map((history) => seenHistory(history, intervals));
+  const tails = learnTails(seenHistories);
   const slipsWith = (prior?: Float64Array): SlipFit =>
     fitSlips({
       histories,
@@ -72,25 +75,21 @@ export function analyseDrift(request: DriftRequest): Drift {
       ...(prior ? { prior } : {}),
     });
   let fit = slipsWith();
-  let zones: Zone[] = [];
-  for (let round = 0; round < 1; round++) {
-    zones = findZones({
-      strings,
-      intervals,
-      histories,
-      seasons: weather.seasons,
-      shapes,
-      shapeDeviations: steadyDeviations(weather, intervals),
-      random: request.random,
-    });
-    if (zones.length === 0) break;
-    fit = slipsWith(zonePrior(strings, zones));
-  }
+  const zones = findZones({
+    strings,
+    intervals,
+    histories: seenHistories,
+    seasons: weather.seasons,
+    shapes,
+    shapeDeviations: steadyDeviations(weather, intervals),
+    random: request.random,
+  });
+  if (zones.length > 0) fit = slipsWith(zonePrior(strings, zones));
   const repeats = histories.map((history, i) => repetition(lessCourse(history, fit.course[i]!)));
   const judged = strings.map((string, i) => ({ ...string, slip: tempered(fit.slips[i]!, repeats[i]!) }));
   const pins = flag(judged);
   return {
-    intervals: withMedians(intervals, changes),
+    intervals: withMedians(intervals, seen.changes),
     humidity: responsesByNote(strings, weather),
     settling: fitSettling(intervals, weather.commonCents, request.events),
     pins,

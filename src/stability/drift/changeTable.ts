@@ -4,6 +4,7 @@ import type { InstrumentEvent, Survey, SurveyStage, Visit } from '../../piano/in
 import type { StringPosition } from '../../piano/reading.ts';
 import { type Interval, intervalsOf, yearsBetween } from '../changeIntervals.ts';
 import { type HistoryEvent, type HistoryReading, usualUncertaintyCents } from './history.ts';
+import { type UnreadInterval, unreadTuningChanges } from './unreadTunings.ts';
 
 export type PianoString = { readonly midi: number; readonly stringPosition: StringPosition };
 
@@ -12,7 +13,7 @@ export type ChangeInterval = {
   readonly toDate: string;
   readonly years: number;
   readonly humidityChangePct: number | null;
-  /** False where the piano was tuned after it was last read. */
+  /** False where the piano was tuned after it was last read; then a change is against where a string is usually left. */
   readonly hasBaseline: boolean;
   /** Strings of the compass, or ever read, that give no change here. */
   readonly missingCount: number;
@@ -53,7 +54,31 @@ export function changeTable(readings: readonly HistoryReading[], events: readonl
       missingCount: strings.length - rows.length,
     };
   });
+  changes.push(...unreadTuningChanges(strings, surveys, unreadIntervals(intervals, surveys, events)));
   return { strings, intervals, changes: withoutFormerStrings(changes, strings, intervals, events) };
+}
+
+/** Intervals that begin with a tuning which nobody surveyed. */
+function unreadIntervals(
+  intervals: readonly ChangeInterval[],
+  surveys: ReadonlyMap<string, SurveyValues>,
+  events: readonly HistoryEvent[],
+): UnreadInterval[] {
+  return intervals.flatMap(({ fromDate, toDate, hasBaseline }, intervalIndex) => {
+    const asFound = surveys.get(surveyKey(toDate, 'as-found'));
+    if (hasBaseline || !asFound) return [];
+    const renewals = events.filter(
+      (event) => STARTS_ANEW.includes(event.kind) && event.happenedOn >= fromDate && event.happenedOn < toDate,
+    );
+    return [
+      {
+        intervalIndex,
+        asFound,
+        sinceAnewYears: (midi: number) => sinceAnewYears(midi, fromDate, events),
+        isRenewed: (midi: number) => renewals.some((event) => isWithin(midi, event.fromMidi, event.toMidi)),
+      },
+    ];
+  });
 }
 
 function stringsOf(readings: readonly HistoryReading[]): PianoString[] {

@@ -52,18 +52,23 @@ export function driftDetail(table: ChangeTable, weather: WeatherFit, course: Flo
       centsPerPct: weather.responses[i]!,
       standardUncertainty: weather.responseUncertainties[i]!,
     })),
-    changes: changes.map((row, index) => {
-      const { stringIndex, intervalIndex, cents } = row;
-      const ownCents = weather.ownCents[index]! - course[stringIndex]! * intervals[intervalIndex]!.years;
-      return {
-        stringIndex,
-        intervalIndex,
-        cents,
-        ownCents,
-        wholeCents: cents - ownCents,
-        standardUncertaintyCents: weather.sigmas[index]!,
-        readingUncertaintyCents: Math.sqrt(row.varianceCents2),
-      };
+    changes: changes.flatMap((row, index) => {
+      const { stringIndex: i, intervalIndex: k, cents } = row;
+      if (!intervals[k]!.hasBaseline) return [];
+      const strayedResponse = weather.responses[i]! - weather.responseCourse.means[i]!;
+      const season = strayedResponse * weather.seasons[k]!;
+      const ownCents = weather.ownCents[index]! - season - course[i]! * intervals[k]!.years;
+      return [
+        {
+          stringIndex: i,
+          intervalIndex: k,
+          cents,
+          ownCents,
+          wholeCents: cents - ownCents,
+          standardUncertaintyCents: weather.sigmas[index]!,
+          readingUncertaintyCents: Math.sqrt(row.varianceCents2),
+        },
+      ];
     }),
     isHumidityKnown: weather.isHumidityKnown,
     seasonPct: Array.from(weather.seasons),

@@ -41,6 +41,7 @@ export function findOutliers(
   const found = new Map<string, Outlier>();
   changes.forEach((row, index) => {
     const off = residuals[index]!;
+    if (!intervals[row.intervalIndex]!.hasBaseline) return;
     if (Math.abs(off) < Math.max(LEAST_CENTS, LEAST_SIGMA * scale * sigmas[index]!)) return;
     const outlier = blame(row, off, strings, intervals, levels, usual);
     const key = `${outlier.visitedOn}/${row.stringIndex}`;

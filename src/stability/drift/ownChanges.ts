@@ -32,6 +32,11 @@ export function ownHistories({ strings, intervals, changes }: ChangeTable, weath
   return byString.map((own, i) => ({ changes: own, responseDeviation: weather.responseCourse.deviations[i]! }));
 }
 
+/** Without the intervals that have no baseline, whose changes are against where a string is usually left. */
+export function seenHistory(history: OwnHistory, intervals: readonly { readonly hasBaseline: boolean }[]): OwnHistory {
+  return { ...history, changes: history.changes.filter((change) => intervals[change.intervalIndex]!.hasBaseline) };
+}
+
 /** Without a common course of rates, cents a year. */
 export function lessCourse(history: OwnHistory, courseCentsPerYear: number): OwnHistory {
   const changes = history.changes.map((change) => ({

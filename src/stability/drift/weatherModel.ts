@@ -56,7 +56,7 @@ export function fitWeather(
   const state = startState(strings, intervals, rows, shapes, bassBridgeTopMidi, isHumidityKnown);
   const shapeDeviations = shapes.map(() => 1.5);
   for (let turn = 0; turn < TURNS; turn++) {
-    fitIntervals(state, rows, intervals, shapes, shapeDeviations, isHumidityKnown);
+    fitIntervals({ state, rows, intervals, shapes, shapeDeviations, isHumidityKnown });
     foldIntoStrings(state, rows, intervals, isHumidityKnown);
     fitStrings(state, rows, intervals, shapes, strings, bassBridgeTopMidi);
     updateNoise(state, rows, intervals, shapes, strings);
@@ -116,14 +116,17 @@ function startState(
   };
 }
 
-function fitIntervals(
-  state: State,
-  rows: Rows,
-  intervals: readonly ChangeInterval[],
-  shapes: readonly Float64Array[],
-  shapeDeviations: readonly number[],
-  isHumidityKnown: boolean,
-): void {
+type IntervalsFit = {
+  readonly state: State;
+  readonly rows: Rows;
+  readonly intervals: readonly ChangeInterval[];
+  readonly shapes: readonly Float64Array[];
+  readonly shapeDeviations: readonly number[];
+  readonly isHumidityKnown: boolean;
+};
+
+function fitIntervals(fit: IntervalsFit): void {
+  const { state, rows, intervals, shapes, shapeDeviations, isHumidityKnown } = fit;
   intervals.forEach((interval, k) => {
     const list = rows.byInterval[k]!;
     if (list.length === 0) return;
@@ -251,6 +254,8 @@ function updateNoise(
   const registerOf = (index: number) => Math.floor(strings[rows.of[index]!.stringIndex]!.midi / REGISTER);
   const grouped = new Map<number, number[]>();
   rows.of.forEach((row, index) => {
+    // Against where a string is usually left, what that is wrong by comes again and looks like no noise at all.
+    if (!intervals[row.intervalIndex]!.hasBaseline) return;
     const changeCount = rows.byString[row.stringIndex]!.length;
     const freedom = Math.sqrt(changeCount / Math.max(1, changeCount - 1.8));
     const list = grouped.get(registerOf(index)) ?? [];
@@ -258,8 +263,9 @@ function updateNoise(
     grouped.set(registerOf(index), list);
   });
   const factors = new Map([...grouped].map(([register, list]) => [register, noiseFactor(list)]));
-  rows.of.forEach((_, index) => {
-    state.sigmas[index] = base[index]! * factors.get(registerOf(index))!;
+  rows.of.forEach((row, index) => {
+    const isSeen = intervals[row.intervalIndex]!.hasBaseline;
+    state.sigmas[index] = base[index]! * (isSeen ? factors.get(registerOf(index))! : 1);
     state.weights[index] = Math.min(1, studentWeight(residuals[index]! / state.sigmas[index]!));
   });
 }

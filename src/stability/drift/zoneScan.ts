@@ -61,7 +61,7 @@ const MOST_TRIES = 5;
 export function findZones(request: ZoneRequest): Zone[] {
   const { strings, intervals, histories, seasons } = request;
   const grid = noteGrid(strings, histories, intervals.length);
-  if (grid.midis.length < SHORTEST || intervals.length < 3) return [];
+  if (grid.midis.length < SHORTEST || intervals.filter(({ hasBaseline }) => hasBaseline).length < 3) return [];
   const patterns = zonePatterns(intervals);
   const patches = patchFactors(grid, intervals.length, LONGEST);
   const zones: Zone[] = [];
