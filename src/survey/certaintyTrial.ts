@@ -100,7 +100,7 @@ export function shareWithin(errors: readonly number[], sigmas: number): number |
 }
 
 /** Standard normal distribution function to 1e-7 (Abramowitz, Stegun, Handbook of Mathematical Functions, 1964, 26.2.17; from memory). */
-function normalBelow(x: number): number {
+export function normalBelow(x: number): number {
   const t = 1 / (1 + 0.2316419 * Math.abs(x));
   const tail = t * (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
   const above = (tail * Math.exp((-x * x) / 2)) / Math.sqrt(2 * Math.PI);

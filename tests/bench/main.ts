@@ -36,6 +36,7 @@ const TABLE_NAMES = [
   'browser',
   'records',
   'faults',
+  'audit',
 ] as const;
 type TableName = (typeof TABLE_NAMES)[number];
 
@@ -93,6 +94,7 @@ function tablesOf(bench: Bench): Record<TableName, () => Promise<void>> {
     archive: () => archiveTable(bench),
     browser: async () => (await import('./browserTable.ts')).browserTable(bench),
     records: async () => (await import('./recordsTable.ts')).recordsTable(bench),
+    audit: async () => (await import('./auditTable.ts')).auditTable(bench),
     faults: async () => (await import('./faultTable.ts')).faultTable(bench),
   };
 }
