@@ -62,7 +62,11 @@ function OneString({ records, strings, bench, place }: OneProps) {
     () => concludedTrials(standingTrials(bench.trials, bench.decisions, place), strings.takes).get(keyOf(place)),
     [bench, strings, place],
   );
-  const suggestion = suggestionOf(heardString(newest?.take.reading), standing?.conclusion);
+  const suggestion = suggestionOf(
+    heardString(newest?.take.reading),
+    standing?.conclusion,
+    strings.failingPins.has(keyOf(place)),
+  );
   const decision = decisionByString(bench.decisions).get(keyOf(place)) ?? null;
   return (
     <>

@@ -79,11 +79,11 @@ type SectionsProps = {
 };
 
 function StringSections({ records, strings, bench }: SectionsProps) {
-  const { instrument, takes } = strings;
+  const { instrument, takes, failingPins } = strings;
   const [choice, setChoice] = useState<ReadingsChoice>('newest');
   const chosen = useMemo(() => chosenTakes(takes, choice), [takes, choice]);
   const readings = useMemo(() => readingsOf(chosen), [chosen]);
-  const rows = useMemo(() => deskRows(chosen, takes, bench), [chosen, takes, bench]);
+  const rows = useMemo(() => deskRows(chosen, takes, bench, failingPins), [chosen, takes, bench, failingPins]);
   const surveys = useMemo(() => surveyChoices(takes), [takes]);
   return (
     <>

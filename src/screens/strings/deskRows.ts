@@ -25,6 +25,7 @@ export function deskRows(
   chosen: readonly StringTake[],
   allTakes: readonly StringTake[],
   bench: BenchOfStrings,
+  failingPins: ReadonlySet<string> = new Set(),
 ): DeskRow[] {
   const decisions = decisionByString(bench.decisions);
   const tried = new Map([...bench.trials].map((trial) => [keyOf(trial), trial]));
@@ -43,7 +44,7 @@ export function deskRows(
         place,
         name: nameOf(place),
         ...heard,
-        suggestion: suggestionOf(heard, concluded?.conclusion),
+        suggestion: suggestionOf(heard, concluded?.conclusion, failingPins.has(key)),
         decision: decisions.get(key) ?? null,
       };
     })
@@ -61,9 +62,10 @@ export function decisionByString(decisions: readonly StringDecision[]): Map<stri
 export function suggestionOf(
   { audibility, falseBeat }: HeardString,
   trials: Parameters<typeof suggestDecision>[0]['trials'],
+  pinFails: boolean,
 ): Suggestion {
   const isKnown = audibility !== 'missing' && audibility !== 'undecided';
-  return suggestDecision({ ...(isKnown && { falseBeat }), ...(trials && { trials }) });
+  return suggestDecision({ ...(isKnown && { falseBeat }), ...(trials && { trials }), pinFails });
 }
 
 export type DeskFilter = 'beating' | 'open' | 'all';

@@ -16,6 +16,8 @@ export type StringRecords = {
   readonly takes: readonly StringTake[];
   /** Takes whose sound was kept. */
   readonly withSound: ReadonlySet<TakeId>;
+  /** Keys of strings whose pin turns at less than the string pulls. */
+  readonly failingPins: ReadonlySet<string>;
 };
 
 /** What is decided and tried; it changes while the desk is open. */

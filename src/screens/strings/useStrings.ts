@@ -1,6 +1,7 @@
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
+import { failingPins } from './failingPins.ts';
 import { type BenchOfStrings, type StringRecords, stringTakes } from './stringReadings.ts';
 
 /** Null: there is no such instrument. */
@@ -20,19 +21,28 @@ export function useBenchOfStrings(records: Records, instrumentId: InstrumentId):
 async function readStrings(records: Records, instrumentId: InstrumentId): Promise<StringRecords | null> {
   const instrument = await records.instrument(instrumentId);
   if (!instrument) return null;
-  const [visits, surveys, events, kept, sounds] = await Promise.all([
+  const [visits, surveys, events, kept, sounds, torques, schedules] = await Promise.all([
     records.visitsOf(instrumentId),
     records.surveysOfInstrument(instrumentId),
     records.eventsOf(instrumentId),
     records.keptTakesOfInstrument(instrumentId),
     records.soundSizes(),
+    records.torquesOf(instrumentId),
+    records.schedulesOf(instrumentId),
   ]);
   const singles = surveys.filter(({ strings }) => strings === 'single strings');
   const ofSingles = await Promise.all(singles.map(({ id }) => records.takesOfSurvey(id)));
   const isSingle = new Set(singles.map(({ id }) => id));
   const takes = [...kept.filter(({ surveyId }) => !isSingle.has(surveyId)), ...ofSingles.flat()];
-  const withSound = new Set(sounds.takeIds);
-  return { instrument, visits, surveys, events, takes: stringTakes(takes, surveys, visits), withSound };
+  return {
+    instrument,
+    visits,
+    surveys,
+    events,
+    takes: stringTakes(takes, surveys, visits),
+    withSound: new Set(sounds.takeIds),
+    failingPins: failingPins({ instrument, visits, torques, schedules }),
+  };
 }
 
 async function readBench(records: Records, instrumentId: InstrumentId): Promise<BenchOfStrings> {

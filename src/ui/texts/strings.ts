@@ -31,7 +31,7 @@ export const stringTexts = {
     'no-trial-helps': 'nothing that was tried takes the beat away',
     'wire-does-not-fit': 'its wire is not the size that it should be',
     'wire-over-stressed': 'its wire works very near its breaking strength',
-    'pin-fails': 'its pin does not hold it',
+    'pin-fails': 'its pin turns at less than the string pulls',
   },
   audible: {
     plain: 'beats plainly',

@@ -36,6 +36,7 @@ const records = {
   events: [event],
   takes,
   withSound: new Set<never>(),
+  failingPins: new Set<string>(),
 };
 const bench = { decisions: [decisionOf({ doneOn: '2024-06-01' })], trials: [] };
 

@@ -36,7 +36,7 @@ export const germanStringTexts: InTranslation<typeof stringTexts> = {
     'no-trial-helps': 'nichts, was versucht wurde, nimmt die Schwebung weg',
     'wire-does-not-fit': 'ihr Draht hat nicht die Stärke, die er haben sollte',
     'wire-over-stressed': 'ihr Draht arbeitet sehr nahe an seiner Bruchlast',
-    'pin-fails': 'ihr Wirbel hält sie nicht',
+    'pin-fails': 'ihr Wirbel dreht sich leichter, als die Saite zieht',
   },
   audible: {
     plain: 'schwebt deutlich',
