@@ -14,6 +14,9 @@ import { openBrowser } from './support/openBrowser.ts';
 const german = inLanguage(texts, germanTexts);
 const english = onlyIn([texts, englishReportWords], [german, reportWordsIn('de')]);
 
+/** What the demonstration's records say is nobody's word on a screen, and stays as it was written. */
+const INVENTED_REMARK = /^Invented/;
+
 let browser: Browser;
 let context: BrowserContext;
 let watched: WatchedPage;
@@ -80,6 +83,10 @@ async function findAddresses(): Promise<Map<string, string>> {
     ['survey', survey],
     ['recording', `${survey}/record`],
     ['take', take],
+    ['strings', `${instrument}/strings`],
+    ['work list', `${instrument}/work-list`],
+    ['stringing', `${instrument}/stringing`],
+    ['how it measures', '#/how-it-measures'],
     ['the microphone’s clock', '#/microphone-clock'],
     ['records', '#/records'],
     ['what held', '#/held'],
@@ -92,9 +99,8 @@ it('the device’s language is spoken, and told to whoever reads aloud', async (
 });
 
 it('the test would find English words', () => {
-  expect(wordsFound([texts.common.loading, `x ${texts.stability.verdict.notEnough} y`, 'Undo'], english)).toHaveLength(
-    3,
-  );
+  const some = [texts.common.loading, `x ${texts.stability.verdict.notEnough} y`, 'Undo', '10 visits'];
+  expect(wordsFound(some, english)).toEqual(some);
   expect(wordsFound([german.common.loading, 'Werkstatt'], english)).toEqual([]);
 });
 
@@ -102,7 +108,8 @@ it('no screen has an English word, or is wider than a phone', async () => {
   const faults: string[] = [];
   for (const [name, address] of addresses) {
     await show(address);
-    faults.push(...wordsFound(await textsOn(page), english).map((text) => `${name}: ${text.slice(0, 120)}`));
+    const found = wordsFound(await textsOn(page), english).filter((text) => !INVENTED_REMARK.test(text));
+    faults.push(...found.map((text) => `${name}: ${text.slice(0, 120)}`));
     const excess = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
     if (excess > 0) faults.push(`${name}: ${excess} px wider than the window`);
   }
@@ -137,8 +144,8 @@ describe('the settings', () => {
     await shown.waitFor();
     const fahrenheit = Number.parseFloat((await shown.textContent()) ?? '');
     await page.getByRole('link', { name: texts.visit.edit }).click();
-    const typed = await page.getByLabel(texts.visit.form.temperature).inputValue();
-    expect(Number(typed)).toBeCloseTo(fahrenheit, 1);
+    const typed = page.getByLabel(texts.visit.form.temperature);
+    await expect.poll(async () => Number(await typed.inputValue()).toFixed(1)).toBe(fahrenheit.toFixed(1));
     await page.reload();
     await page.getByRole('heading', { level: 1, name: texts.visit.form.editTitle }).waitFor();
   });

@@ -6,6 +6,8 @@ const FIGURE = '\u0000';
 /** Shorter stretches of a sentence are found by chance in other languages too. */
 const LEAST_STRETCH = 14;
 
+const FIGURES = new RegExp(`[${FIGURE}\\d][\\d.,\u2009\u00a0]*`, 'g');
+
 type Words = { readonly whole: ReadonlySet<string>; readonly stretches: readonly string[] };
 
 type Sentence = (...values: unknown[]) => unknown;
@@ -28,14 +30,20 @@ function sentencesOf(sentence: Sentence): string[] {
   });
 }
 
+/** Without figures and what stands around them. @example // '10 visits' and '1 visit' come out as 'visits' and 'visit' */
+function withoutFigures(text: string): string {
+  return text.replace(FIGURES, ' ').replace(/\s+/g, ' ').trim();
+}
+
 /** The words of one table that the other does not have. */
 export function onlyIn(table: unknown, other: unknown): Words {
-  const [own, theirs] = [wordsOf(table), new Set(wordsOf(other))];
-  const alone = own.filter((word) => !theirs.has(word));
-  const all = [...theirs].join('\n');
-  const stretches = alone.flatMap((word) => word.split(new RegExp(`[${FIGURE}10]`))).map((part) => part.trim());
+  const theirs = wordsOf(other);
+  const known = new Set(theirs.map(withoutFigures));
+  const alone = wordsOf(table).filter((word) => !known.has(withoutFigures(word)));
+  const all = theirs.join('\n');
+  const stretches = alone.flatMap((word) => word.split(FIGURES)).map((part) => part.trim());
   return {
-    whole: new Set(alone.filter((word) => /[a-z]{3}/i.test(word))),
+    whole: new Set(alone.map(withoutFigures).filter((word) => /[a-z]{3}/i.test(word))),
     stretches: [...new Set(stretches)].filter((part) => part.length >= LEAST_STRETCH && !all.includes(part)),
   };
 }
@@ -56,5 +64,5 @@ export function textsOn(page: Page): Promise<string[]> {
 
 /** Texts of a page that stand in the table, or hold a stretch of one of its sentences. */
 export function wordsFound(texts: readonly string[], { whole, stretches }: Words): string[] {
-  return texts.filter((text) => whole.has(text) || stretches.some((stretch) => text.includes(stretch)));
+  return texts.filter((text) => whole.has(withoutFigures(text)) || stretches.some((stretch) => text.includes(stretch)));
 }
