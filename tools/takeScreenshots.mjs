@@ -19,31 +19,84 @@ const { findChromium } = await load('tests', 'browser', 'support', 'findChromium
 const { serveFolder } = await load('tests', 'browser', 'support', 'serveFolder.ts');
 const { hookMicrophone } = await load('tests', 'browser', 'support', 'microphoneHook.ts');
 const { texts } = await load('src', 'ui', 'texts.ts');
+const { routeToHref } = await load('src', 'ui', 'routes.ts');
 
 /** Each ends on the screen that its picture shows; the next one starts there. */
 const STEPS = [
+  ['workshop', showWorkshop],
   ['instrument', showInstrument],
+  ['stability', showStability],
+  ['owners-page', showOwnersPage],
+  ['strings', showStrings],
+  ['stringing', showStringing],
+  ['how-it-measures', showMethod],
   ['survey', showSurvey],
   ['take', showTake],
   ['recording', showRecording],
 ];
+const INSTRUMENT = 'The school hall upright';
+let instrumentAddress = '';
 
-async function showInstrument(page) {
+async function showWorkshop(page) {
   await page.getByRole('button', { name: texts.workshop.empty.tryAction }).click();
   await page.getByRole('button', { name: texts.workshop.demonstration.remove }).waitFor({ timeout: 120_000 });
-  await page.getByRole('link', { name: 'The school hall upright' }).click();
-  // From May to October the hall's humidity was the same at both ends, so that what the pin block does stands alone.
-  const interval = page.getByRole('option', { name: /^12 May 2025 to 10 October 2025/ });
-  await page.getByLabel(texts.instrument.change.interval).selectOption(await interval.getAttribute('value'));
+}
+
+async function showInstrument(page) {
+  await page.getByRole('link', { name: INSTRUMENT }).click();
   await page.locator('svg.recharts-surface').first().waitFor();
-  await scrollTo(page.getByRole('heading', { name: texts.instrument.change.title }));
+  const giving = page.getByText(texts.stability.verdict.states['giving way']).first();
+  await giving.waitFor({ timeout: 120_000 });
+  instrumentAddress = page.url();
+  await toTop(page);
+}
+
+async function openPage(page, below) {
+  await page.goto(`${instrumentAddress}/${below}`);
+  await page.getByRole('heading', { level: 1 }).first().waitFor();
+}
+
+async function showStability(page) {
+  await openPage(page, 'stability');
+  await page.locator('svg.recharts-surface').first().waitFor({ timeout: 120_000 });
+  await page.getByText(texts.stability.verdict.states['giving way']).first().waitFor({ timeout: 120_000 });
+  await toTop(page);
+}
+
+async function showOwnersPage(page) {
+  await openPage(page, 'owners-page');
+  const course = page.getByRole('img', { name: /^Chart of/ });
+  await course.waitFor({ timeout: 120_000 });
+  await scrollTo(page.getByRole('heading', { level: 1, name: INSTRUMENT }));
+}
+
+async function showStrings(page) {
+  await openPage(page, 'strings');
+  await page.getByRole('heading', { name: texts.strings.desk.title }).waitFor();
+  await toTop(page);
+}
+
+async function showStringing(page) {
+  await openPage(page, 'stringing');
+  await scrollTo(page.getByRole('grid'));
+}
+
+async function showMethod(page) {
+  await page.goto(instrumentAddress.replace(/#.*/, routeToHref({ screen: 'method' })));
+  await page.getByRole('img').nth(1).waitFor({ timeout: 120_000 });
+  await toTop(page);
+}
+
+function toTop(page) {
+  return page.evaluate(() => window.scrollTo(0, 0));
 }
 
 async function showSurvey(page) {
+  await page.goto(instrumentAddress);
   await page.getByRole('table', { name: texts.instrument.visits.caption }).getByRole('link').first().click();
   await page.getByRole('table', { name: texts.visit.surveys.caption }).getByRole('link').first().click();
   await page.getByRole('table', { name: texts.visit.survey.caption }).waitFor();
-  await page.evaluate(() => window.scrollTo(0, 0));
+  await toTop(page);
 }
 
 /** The first string of this survey that beats by itself. */
@@ -51,7 +104,7 @@ async function showTake(page) {
   const row = page.getByRole('row').filter({ hasText: texts.take.beatKinds['false beat'] }).first();
   await row.getByRole('link').first().click();
   await page.getByRole('table', { name: texts.take.partialsCaption }).waitFor();
-  await page.evaluate(() => window.scrollTo(0, 0));
+  await toTop(page);
 }
 
 /** The first sixteen notes of an as-left survey. */
@@ -65,7 +118,7 @@ async function showRecording(page) {
   const heard = page.getByRole('region', { name: texts.recording.heard, exact: true });
   await heard.getByText('C2', { exact: true }).waitFor({ timeout: 60_000 });
   await heard.getByText(texts.recording.kept).first().waitFor({ timeout: 10_000 });
-  await page.evaluate(() => window.scrollTo(0, 0));
+  await toTop(page);
 }
 
 function scrollTo(locator) {

@@ -1,6 +1,7 @@
 import { noteCount } from '../../piano/compass.ts';
 import { formatNoteRange } from '../../piano/format.ts';
 import type { InstrumentId } from '../../piano/ids.ts';
+import type { Instrument } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
 import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { FactList } from '../../ui/FactList.tsx';
@@ -42,6 +43,7 @@ export function InstrumentScreen({ records, instrumentId }: Props) {
       <Section title={words.events.title} note={words.events.note}>
         <EventSection records={records} instrument={instrument} events={page.events} />
       </Section>
+      <FactsSection instrument={instrument} />
       <PhotographsSection records={records} instrumentId={instrument.id} />
     </>
   );
@@ -49,15 +51,7 @@ export function InstrumentScreen({ records, instrumentId }: Props) {
 
 function InstrumentHeading({ page }: { readonly page: InstrumentPage }) {
   const { instrument } = page;
-  const { compass, pinBlock, pinBlockKind, remark } = instrument;
-  const facts = [
-    {
-      label: texts.workshop.form.pinBlockKind,
-      value: pinBlockKind ? texts.workshop.form.pinBlockKinds[pinBlockKind] : '',
-    },
-    { label: words.facts.pinBlock, value: pinBlock },
-    { label: words.facts.remark, value: remark },
-  ].filter((fact) => fact.value !== '');
+  const { compass } = instrument;
   const parts = [texts.workshop.kinds[instrument.kind]];
   if (instrument.builtYear !== null) parts.push(words.facts.built(instrument.builtYear));
   if (instrument.serialNumber !== '') parts.push(words.facts.serial(instrument.serialNumber));
@@ -76,11 +70,24 @@ function InstrumentHeading({ page }: { readonly page: InstrumentPage }) {
         actions={<VisitActions page={page} />}
       />
       <PagesOfInstrument instrumentId={instrument.id} />
-      {facts.length > 0 && (
-        <Section title={words.facts.title}>
-          <FactList facts={facts} />
-        </Section>
-      )}
     </>
+  );
+}
+
+/** What is known of it beyond its name; nothing where nothing was entered. */
+function FactsSection({ instrument: { pinBlock, pinBlockKind, remark } }: { readonly instrument: Instrument }) {
+  const facts = [
+    {
+      label: texts.workshop.form.pinBlockKind,
+      value: pinBlockKind ? texts.workshop.form.pinBlockKinds[pinBlockKind] : '',
+    },
+    { label: words.facts.pinBlock, value: pinBlock },
+    { label: words.facts.remark, value: remark },
+  ].filter((fact) => fact.value !== '');
+  if (facts.length === 0) return null;
+  return (
+    <Section title={words.facts.title}>
+      <FactList facts={facts} />
+    </Section>
   );
 }

@@ -34,11 +34,9 @@ function YearPictures({ years: { parts, from, to, namedMidis, wrongCount } }: { 
   const isNamed = ({ x }: { readonly x: number }) => namedMidis.includes(x);
   const midis = parts.map(({ midi }) => midi);
   const x = { ...notesAxis(Math.min(...midis), Math.max(...midis)), title: texts.method.axis.note };
-  // Both pictures have one scale, so that what is left can be seen against what there was.
-  const y = centsAxis([
-    ...parts.flatMap(({ cents, wholeCents }) => [cents, wholeCents]),
-    ...own.flatMap(({ low, high }) => [low, high]),
-  ]);
+  const readAxis = centsAxis(parts.flatMap(({ cents, wholeCents }) => [cents, wholeCents]));
+  // Larger, or a cent would not show; the title says so.
+  const leftAxis = centsAxis(own.flatMap(({ low, high }) => [low, high]));
   return (
     <>
       <PictureFigure
@@ -51,7 +49,7 @@ function YearPictures({ years: { parts, from, to, namedMidis, wrongCount } }: { 
         plot={{
           summary: words.summaryRead(parts.length, ...dates),
           x,
-          y,
+          y: readAxis,
           layers: [
             { kind: 'signs', shape: 'ring', points: parts.map(({ midi, cents }) => ({ x: midi, y: cents })) },
             { kind: 'line', look: 'fitted', points: parts.map(({ midi, wholeCents }) => ({ x: midi, y: wholeCents })) },
@@ -68,7 +66,7 @@ function YearPictures({ years: { parts, from, to, namedMidis, wrongCount } }: { 
         plot={{
           summary: words.summaryLeft(namedMidis.length),
           x,
-          y,
+          y: leftAxis,
           layers: [
             { kind: 'signs', shape: 'ring', points: own.filter((point) => !isNamed(point)) },
             { kind: 'signs', shape: 'triangle', points: own.filter(isNamed) },

@@ -50,7 +50,7 @@ export const methodTexts = {
     title: 'Weather and wood',
     what: 'Between two visits the weather moves all strings of a register alike, and it comes back. That part is found from all visits together and taken off. What is left is each string’s own; a pin is named only when the same string loses again and again, by more than its uncertainty.',
     read: (from: string, to: string) => `What the strings did, ${from} to ${to}`,
-    left: 'What is left when the weather is taken off',
+    left: 'What is left when the weather is taken off, drawn larger',
     legend: {
       reading: 'as read',
       whole: 'what weather, settling and the instrument’s common course account for',
