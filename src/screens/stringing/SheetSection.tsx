@@ -64,10 +64,12 @@ export function SheetSection({ instrument, editor, grades }: Props) {
         onSay={say}
         onPaste={() => setPasting({ text: '', range })}
       />
-      <p className={styles.said} role="status">
-        {said}
-      </p>
-      <Sheet data={data} actions={actions} view={view} />
+      <div className={styles.full}>
+        <Sheet data={data} actions={actions} view={view} />
+        <p className={styles.said} role="status">
+          {view.refusal && !view.state.editing ? view.refusal.message : said}
+        </p>
+      </div>
       <WritingState editor={editor} />
       <p className={styles.quiet}>
         {words.wireNote} {words.interpolateHint}

@@ -1,7 +1,4 @@
 import { type ClipboardEvent, type KeyboardEvent, type MouseEvent, type PointerEvent, useEffect, useRef } from 'react';
-import { Button } from '../Button.tsx';
-import { Notice } from '../Notice.tsx';
-import { texts } from '../texts.ts';
 import { placeOf } from './cellPlace.ts';
 import styles from './Sheet.module.css';
 import { SheetHead } from './SheetHead.tsx';
@@ -21,7 +18,7 @@ export function Sheet({ data, actions, view }: SheetProps) {
   useFocusFollows(table, view);
 
   const press = (event: KeyboardEvent) => {
-    if (event.nativeEvent.isComposing) return;
+    if (event.nativeEvent.isComposing || isButtonKey(event)) return;
     const { key, shiftKey, ctrlKey, metaKey, altKey } = event;
     const isTyped = event.getModifierState('AltGraph'); // how many keyboards write @ or a slash
     const pressed = {
@@ -64,51 +61,47 @@ export function Sheet({ data, actions, view }: SheetProps) {
     if (at && (at.row !== state.at.row || at.column !== state.at.column)) view.goTo(at, true);
   };
   return (
-    <>
-      <Refusal view={view} />
-      <div className={styles.frame}>
-        <table
-          ref={table}
-          // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a grid is a table whose cells are gone through with keys
-          role="grid"
-          className={styles.sheet}
-          aria-label={data.label}
-          aria-rowcount={data.rows.length + 1}
-          aria-colcount={data.columns.length + 1}
-          aria-multiselectable="true"
-          onKeyDown={press}
-          onCopy={copy}
-          onCut={copy}
-          onPaste={paste}
-          onPointerDown={point}
-          onPointerOver={drag}
-          onClick={touch}
-          onDoubleClick={openByPointer}
-        >
-          <SheetHead data={data} />
-          <tbody>
-            {data.rows.map((row, index) => {
-              const isHere = index === state.at.row;
-              const isChosen = index >= range.fromRow && index <= range.toRow;
-              return (
-                <SheetRowCells
-                  key={row.key}
-                  row={row}
-                  rowIndex={index}
-                  columns={data.columns}
-                  atColumn={isHere ? state.at.column : -1}
-                  fromColumn={isChosen ? range.fromColumn : -1}
-                  toColumn={isChosen ? range.toColumn : -1}
-                  editing={isHere ? state.editing : null}
-                  isRefused={isHere && view.refusal !== null}
-                  view={isHere && state.editing ? view : null}
-                />
-              );
-            })}
-          </tbody>
-        </table>
-      </div>
-    </>
+    <div className={styles.frame}>
+      <table
+        ref={table}
+        // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a grid is a table whose cells are gone through with keys
+        role="grid"
+        className={styles.sheet}
+        aria-label={data.label}
+        aria-rowcount={data.rows.length + 1}
+        aria-colcount={data.columns.length + 1}
+        aria-multiselectable="true"
+        onKeyDown={press}
+        onCopy={copy}
+        onCut={copy}
+        onPaste={paste}
+        onPointerDown={point}
+        onPointerOver={drag}
+        onClick={touch}
+        onDoubleClick={openByPointer}
+      >
+        <SheetHead data={data} />
+        <tbody>
+          {data.rows.map((row, index) => {
+            const isHere = index === state.at.row;
+            const isChosen = index >= range.fromRow && index <= range.toRow;
+            return (
+              <SheetRowCells
+                key={row.key}
+                row={row}
+                rowIndex={index}
+                columns={data.columns}
+                atColumn={isHere ? state.at.column : -1}
+                fromColumn={isChosen ? range.fromColumn : -1}
+                toColumn={isChosen ? range.toColumn : -1}
+                editing={isHere ? state.editing : null}
+                view={isHere && state.editing ? view : null}
+              />
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
   );
 }
 
@@ -129,20 +122,12 @@ function useFocusFollows(table: { readonly current: HTMLTableElement | null }, v
   }, [table, row, column, isEditing, view.focusCount]);
 }
 
+/** In the field itself, or in what is said below it. */
 function isOpenCell(target: EventTarget): boolean {
-  return target instanceof HTMLInputElement;
+  return target instanceof Element && target.closest('[data-open]') !== null;
 }
 
-function Refusal({ view: { refusal, take } }: { readonly view: SheetView }) {
-  if (!refusal) return null;
-  return (
-    <Notice kind="fault" word={texts.common.faultWord} isUrgent>
-      {refusal.message}{' '}
-      {refusal.meanings.map(({ label, text }) => (
-        <Button key={label} onPress={() => take(text)}>
-          {label}
-        </Button>
-      ))}
-    </Notice>
-  );
+/** A button's own keys; Escape leaves the cell from there too. */
+function isButtonKey({ target, key }: KeyboardEvent): boolean {
+  return target instanceof HTMLButtonElement && key !== 'Escape';
 }

@@ -16,14 +16,13 @@ type RowProps = {
   readonly fromColumn: number;
   readonly toColumn: number;
   readonly editing: Editing | null;
-  readonly isRefused: boolean;
   /** Only where something is being typed in this row. */
   readonly view: SheetView | null;
 };
 
 /** One row. It is drawn anew only when something in it changes: a key between two cells touches two of eighty-eight rows. */
 export const SheetRowCells = memo(function SheetRowCells(props: RowProps) {
-  const { row, rowIndex, columns, atColumn, fromColumn, toColumn, editing, isRefused, view } = props;
+  const { row, rowIndex, columns, atColumn, fromColumn, toColumn, editing, view } = props;
   return (
     <tr aria-rowindex={rowIndex + 2}>
       <th scope="row">{row.name}</th>
@@ -46,13 +45,7 @@ export const SheetRowCells = memo(function SheetRowCells(props: RowProps) {
             className={styles.cell}
           >
             {isEdited ? (
-              <CellField
-                name={`${row.name}, ${column.title}`}
-                column={column}
-                editing={editing}
-                isRefused={isRefused}
-                view={view}
-              />
+              <CellField name={`${row.name}, ${column.title}`} column={column} editing={editing} view={view} />
             ) : (
               <Shown cell={cell} />
             )}

@@ -38,8 +38,8 @@ export function useSheet(data: SheetData, actions: SheetActions): SheetView {
     return refused === null;
   };
   const press = (pressed: KeyPress): boolean => {
-    // What may have been meant stands as buttons before the sheet: Shift Tab leads out to them.
-    if (pressed.key === 'Tab' && pressed.isShift && refusal && refusal.meanings.length > 0) return false;
+    // What may have been meant stands as buttons behind the field: Tab leads to them.
+    if (pressed.key === 'Tab' && !pressed.isShift && refusal && refusal.meanings.length > 0) return false;
     const step = sheetKey(state, pressed, context);
     if (!step) return false;
     if (step.store !== undefined && !stored(step.store)) return true;
