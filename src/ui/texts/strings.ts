@@ -74,7 +74,7 @@ export const stringTexts = {
     nothingToUndo: 'There is nothing to take back.',
     many: (count: number) => `${count} strings`,
     summary: (beating: number, clean: number, undecided: number) =>
-      `${beating} ${beating === 1 ? 'string beats' : 'strings beat'} by themselves, ${clean} do not, and of ${undecided} nothing can be said (take not good enough, or the tone too short).`,
+      `${beating} ${beating === 1 ? 'string beats by itself' : 'strings beat by themselves'}, ${clean} do not, and of ${undecided} nothing can be said (take not good enough, or the tone too short).`,
     sorted:
       'The most audible first: by how loud the partial is, how deep and how fast it beats, and how long it lasts. It sorts; it judges nothing.',
     none: { beating: 'No string here beats by itself.', open: 'Every string here is decided.', all: 'No string here.' },
