@@ -85,7 +85,7 @@ it('refuses what is no figure, says why, and offers what may have been meant', a
   expect(await textOf(1, 2)).toBe('');
   expect(await hasFocus(1, 2)).toBe(true);
   await page.keyboard.type('17');
-  await keys('Enter', 'Shift+Tab', 'Shift+Tab');
+  await keys('Enter');
   await pressOn(page, alert.getByRole('button', { name: words.sheet.use('0.975\u00a0mm') }));
   expect(await textOf(1, 2)).toMatch(/^0\.975\s+metric 17/);
   expect(await hasFocus(2, 2)).toBe(true);
@@ -238,11 +238,36 @@ it('loses nothing where one leaves at once', async () => {
   expect(await textOf(0, 0)).toBe('2');
 });
 
-it('has no fault of accessibility, is stored as it stands, and comes back as it was', async () => {
+it('comes back as it was stored', async () => {
   await stored();
   await page.reload();
   await page.getByRole('grid').waitFor();
   expect(await textOf(87, 2)).toMatch(/^0\.775/);
-  expect(await accessibilityFaults(page, '[role="grid"] tbody tr:nth-child(n + 5)')).toEqual([]);
+});
+
+it('has no fault of accessibility with a cell open and a text refused, on an instrument of seven notes', async () => {
+  await page.evaluate(() => {
+    location.hash = '#/instruments/new';
+  });
+  const { form } = texts.workshop;
+  await page.getByLabel(form.name).fill('Seven notes');
+  await page.getByRole('group', { name: form.compass }).getByLabel(form.compassOther).check();
+  await page.getByLabel(form.lowest, { exact: true }).fill('C4');
+  await page.getByLabel(form.highest, { exact: true }).fill('F#4');
+  await page.getByRole('button', { name: texts.common.save }).click();
+  await page.getByRole('link', { name: words.link }).click();
+  await page.getByRole('button', { name: words.schedules.beginAsItIs }).click();
+  await cell(0, 0).click();
+  await pasteText('3\t640\t1\t\t\tA228\n3\t660\t1\n');
+  await page.locator('svg.recharts-surface').first().waitFor();
+  await page.getByText(words.sheet.complaints.title(1)).click();
+  await cell(3, 2).click();
+  await page.keyboard.type('17');
+  await keys('Enter');
+  await page
+    .getByRole('alert')
+    .filter({ hasText: /D♯4, Wire/ })
+    .waitFor();
+  expect(await accessibilityFaults(page)).toEqual([]);
   expect(watched.complaints).toEqual([]);
 });
