@@ -16,9 +16,10 @@ export function formatTorque(torqueNm: number, unit: TorqueUnit = shownUnits().t
   return `${formatTorqueValue(torqueNm, unit)}${NO_BREAK_SPACE}${unit}`;
 }
 
-/** @example formatTorqueInBoth(8.47) // '8.5 N·m (75 in·lb)' */
+/** The chosen unit first. @example formatTorqueInBoth(8.47) // '8.5 N·m (75 in·lb)' */
 export function formatTorqueInBoth(torqueNm: number): string {
-  return `${formatTorque(torqueNm, 'N·m')} (${formatTorque(torqueNm, 'in·lb')})`;
+  const other = shownUnits().torque === 'N·m' ? 'in·lb' : 'N·m';
+  return `${formatTorque(torqueNm)} (${formatTorque(torqueNm, other)})`;
 }
 
 /** @example formatMultiple(2.91) // '2.9 ×' */

@@ -13,7 +13,7 @@ import {
 import { formatAny } from '../../src/piano/formatAny.ts';
 import { writeFiguresIn } from '../../src/piano/formatLanguage.ts';
 import { formatProbability, formatRateValue } from '../../src/piano/formatStability.ts';
-import { formatDiameter, formatTorque } from '../../src/piano/formatTorque.ts';
+import { formatDiameter, formatTorque, formatTorqueInBoth } from '../../src/piano/formatTorque.ts';
 import { shownTemperature, showUnits, typedTemperatureC } from '../../src/piano/formatUnits.ts';
 import { readFigure, readFigureWithin, writeFigure } from '../../src/piano/readFigure.ts';
 
@@ -55,11 +55,9 @@ describe('figures in German', () => {
 describe('units', () => {
   it('are those that were chosen', () => {
     showUnits({ length: 'in', temperature: '°F', torque: 'in·lb' });
-    expect([formatTemperature(20), formatTorque(13.56), formatDiameter(7.16)].map(plain)).toEqual([
-      '68.0 °F',
-      '120 in·lb',
-      '0.282 in',
-    ]);
+    expect(
+      [formatTemperature(20), formatTorque(13.56), formatTorqueInBoth(13.56), formatDiameter(7.16)].map(plain),
+    ).toEqual(['68.0 °F', '120 in·lb', '120 in·lb (13.6 N·m)', '0.282 in']);
   });
 
   it('bring a typed temperature back as it was typed', () => {

@@ -16,10 +16,10 @@ export const commonTexts = {
   cautionWord: 'Caution:',
   faultWord: 'Not done:',
   theme: {
-    label: 'Brightness of the page',
-    device: 'Brightness: as the device',
-    light: 'Brightness: light',
-    dark: 'Brightness: dark',
+    label: 'Brightness',
+    device: 'As the device',
+    light: 'Light',
+    dark: 'Dark',
   },
   settings: {
     title: 'Settings',

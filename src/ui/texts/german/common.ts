@@ -20,10 +20,10 @@ export const germanCommonTexts: Translated<typeof commonTexts> = {
   cautionWord: 'Vorsicht:',
   faultWord: 'Nicht geschehen:',
   theme: {
-    label: 'Helligkeit der Seite',
-    device: 'Helligkeit: wie das Gerät',
-    light: 'Helligkeit: hell',
-    dark: 'Helligkeit: dunkel',
+    label: 'Helligkeit',
+    device: 'Wie das Gerät',
+    light: 'Hell',
+    dark: 'Dunkel',
   },
   settings: {
     title: 'Einstellungen',
