@@ -5,6 +5,8 @@ import type { PageTimes } from '../support/lighthouseScore.ts';
 export type LoadedPage = PageTimes & {
   /** From the start of the load to the end of the last step over 50 ms that five quiet seconds follow; the first paint where there is none. */
   readonly interactiveMs: number;
+  /** Of the page's own thread until then, in processor time: what a machine with nothing else to do would take at least. */
+  readonly processorMs: number;
 };
 
 export type Conditions = {
@@ -68,11 +70,14 @@ export async function timeLoading(
       downloadThroughput: 1_600_000 / 8,
       uploadThroughput: 750_000 / 8,
     });
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' });
   await page.goto(address);
   await untilQuiet(page);
+  const { metrics } = await session.send('Performance.getMetrics');
+  const processorMs = 1000 * (metrics.find(({ name }) => name === 'TaskDuration')?.value ?? 0);
   const told = await page.evaluate(() => (window as unknown as { told: Told }).told);
   await page.close();
-  return timesOf(told);
+  return { ...timesOf(told), processorMs };
 }
 
 async function untilQuiet(page: Page): Promise<void> {
@@ -85,7 +90,7 @@ async function untilQuiet(page: Page): Promise<void> {
   await page.waitForFunction(isQuiet, QUIET_MS, { timeout: LONGEST_WAIT_MS, polling: 250 }).catch(() => undefined);
 }
 
-function timesOf({ firstPaintMs, largestPaintMs, layoutShift, steps }: Told): LoadedPage {
+function timesOf({ firstPaintMs, largestPaintMs, layoutShift, steps }: Told): Omit<LoadedPage, 'processorMs'> {
   const after = steps.filter(({ startMs, durationMs }) => startMs + durationMs > firstPaintMs);
   const last = after.at(-1);
   return {
