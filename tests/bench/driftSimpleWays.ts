@@ -1,5 +1,5 @@
 /** Two simple ways of finding slipping pins, to hold ours against: each gives every string a figure, and flags from a limit on. */
-import type { ChangeTable } from '../../src/stability/drift/changeTable.ts';
+import type { ChangeTable } from '../../src/stability/drift/changeRows.ts';
 
 /** By string: the larger, the more it is thought to slip. */
 export type SimpleFigures = Float64Array;

@@ -1,6 +1,7 @@
 /** Years of readings to causes and a verdict: season, settling, slipping pins, failing zones, single wrong readings. */
 import { findBassBreak } from './bassBreak.ts';
-import { type ChangeInterval, changeTable, surveysOf } from './changeTable.ts';
+import type { ChangeInterval } from './changeRows.ts';
+import { changeTable, surveysOf } from './changeTable.ts';
 import { learnTails } from './changeTails.ts';
 import { type DriftDetail, driftDetail, NO_DETAIL } from './driftDetail.ts';
 import type { DriftInstrument, HistoryEvent, HistoryReading } from './history.ts';

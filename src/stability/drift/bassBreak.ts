@@ -2,7 +2,7 @@
  * Where the bass bridge ends, when nobody said. Strings on the two bridges answer the season differently, so that the course of every
  * change along the compass breaks between the last note of one and the first of the other: the break that lets smooth courses fit best.
  */
-import type { ChangeTable } from './changeTable.ts';
+import type { ChangeTable } from './changeRows.ts';
 import { USUAL_BASS_BRIDGE_TOP_MIDI } from './history.ts';
 import { solveRidge } from './ridge.ts';
 import { shapesOf } from './shapes.ts';

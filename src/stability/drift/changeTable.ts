@@ -1,38 +1,10 @@
 /** From readings to changes: for each string and interval, what it did between a baseline and the next as-found. */
 import type { SurveyId, VisitId } from '../../piano/ids.ts';
 import type { InstrumentEvent, Survey, SurveyStage, Visit } from '../../piano/instrument.ts';
-import type { StringPosition } from '../../piano/reading.ts';
 import { type Interval, intervalsOf, yearsBetween } from '../changeIntervals.ts';
+import type { ChangeInterval, ChangeRow, ChangeTable, PianoString, SurveyValues } from './changeRows.ts';
 import { type HistoryEvent, type HistoryReading, usualUncertaintyCents } from './history.ts';
 import { type UnreadInterval, unreadTuningChanges } from './unreadTunings.ts';
-
-export type PianoString = { readonly midi: number; readonly stringPosition: StringPosition };
-
-export type ChangeInterval = {
-  readonly fromDate: string;
-  readonly toDate: string;
-  readonly years: number;
-  readonly humidityChangePct: number | null;
-  /** False where the piano was tuned after it was last read; then a change is against where a string is usually left. */
-  readonly hasBaseline: boolean;
-  /** Strings of the compass, or ever read, that give no change here. */
-  readonly missingCount: number;
-};
-
-export type ChangeRow = {
-  readonly stringIndex: number;
-  readonly intervalIndex: number;
-  readonly cents: number;
-  readonly varianceCents2: number;
-  /** Years since the string was last put on or its pin replaced; null where nobody noted it. */
-  readonly sinceAnewYears: number | null;
-};
-
-export type ChangeTable = {
-  readonly strings: readonly PianoString[];
-  readonly intervals: readonly ChangeInterval[];
-  readonly changes: readonly ChangeRow[];
-};
 
 /** Work that makes a string or its pin a new one: what happened before says nothing about it. */
 const STARTS_ANEW: readonly HistoryEvent['kind'][] = ['restrung', 'string-replaced', 'pin-replaced', 'block-work'];
@@ -86,13 +58,6 @@ function stringsOf(readings: readonly HistoryReading[]): PianoString[] {
   for (const { midi, stringPosition } of readings) seen.set(midi * 4 + stringPosition, { midi, stringPosition });
   return [...seen.entries()].sort(([a], [b]) => a - b).map(([, string]) => string);
 }
-
-export type SurveyValues = {
-  readonly visitedOn: string;
-  readonly stage: SurveyStage;
-  /** By midi·4 + string position. */
-  readonly values: ReadonlyMap<number, { readonly cents: number; readonly varianceCents2: number }>;
-};
 
 /** One survey a date and stage; a string read twice in it counts with the mean of its readings. */
 export function surveysOf(readings: readonly HistoryReading[]): Map<string, SurveyValues> {

@@ -1,5 +1,5 @@
 /** The judgement's workings, for charts: what each string did in each interval, and how much of it the whole instrument did. */
-import type { ChangeTable, PianoString } from './changeTable.ts';
+import type { ChangeTable, PianoString } from './changeRows.ts';
 import type { WeatherFit } from './weatherModel.ts';
 
 export type StringChange = {

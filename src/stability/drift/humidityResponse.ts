@@ -1,5 +1,5 @@
 /** How strings answer humidity along the compass, in cents per %RH. */
-import type { PianoString } from './changeTable.ts';
+import type { PianoString } from './changeRows.ts';
 import { median, robustDeviation } from './statistics.ts';
 
 /**

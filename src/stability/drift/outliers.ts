@@ -1,6 +1,6 @@
 /** Single readings that no slow cause explains: a note mis-set by the tuner, a wrong take. They do not come again. */
-import type { ChangeInterval, ChangeRow, PianoString } from './changeTable.ts';
-import { type SurveyValues, surveyKey } from './changeTable.ts';
+import type { ChangeInterval, ChangeRow, PianoString, SurveyValues } from './changeRows.ts';
+import { surveyKey } from './changeTable.ts';
 import { type OutlierReason, outlierSentence } from './outlierReason.ts';
 import { median, robustDeviation } from './statistics.ts';
 

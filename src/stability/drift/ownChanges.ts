@@ -1,5 +1,5 @@
 /** Each string's changes beyond what the whole instrument did: what its own rate is judged from. */
-import type { ChangeTable } from './changeTable.ts';
+import type { ChangeTable } from './changeRows.ts';
 import type { WeatherFit } from './weatherModel.ts';
 
 export type OwnChange = {

@@ -4,7 +4,7 @@
  * fall(t) = A·(1 − e^(−t/τ)) + r·t since the strings were put on, fitted to the instrument's common movement; τ by trying.
  */
 import { yearsBetween } from '../changeIntervals.ts';
-import type { ChangeInterval } from './changeTable.ts';
+import type { ChangeInterval } from './changeRows.ts';
 import type { HistoryEvent } from './history.ts';
 import { solveRidge } from './ridge.ts';
 

@@ -1,5 +1,5 @@
 /** Smooth courses along the compass that a whole bridge's movement is made of. */
-import type { PianoString } from './changeTable.ts';
+import type { PianoString } from './changeRows.ts';
 
 /**
  * The shapes of smooth_k at each string: bass bridge against treble bridge, a slope along each, and bends along the treble. Smooth

@@ -6,7 +6,7 @@
  * there are too few of them a line through its neighbours' usual readings. What that is wrong by comes again in every such interval, so
  * each interval's variance holds it as many times as there are of them: they can never say more together than the place is known.
  */
-import type { ChangeInterval, ChangeRow, PianoString, SurveyValues } from './changeTable.ts';
+import type { ChangeInterval, ChangeRow, PianoString, SurveyValues } from './changeRows.ts';
 import { median, robustDeviation } from './statistics.ts';
 
 export type UnreadInterval = {

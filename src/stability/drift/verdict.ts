@@ -1,5 +1,5 @@
 /** What the evidence says of the pin block, in one of four states, with reasons for and against. */
-import type { ChangeInterval } from './changeTable.ts';
+import type { ChangeInterval } from './changeRows.ts';
 import type { JudgedPin } from './judgedPin.ts';
 import { median, normalBelow } from './statistics.ts';
 import { type GroundPin, groundSentence, type VerdictGround } from './verdictGrounds.ts';

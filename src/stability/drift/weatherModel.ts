@@ -7,7 +7,7 @@
  * R_i is the string's own steady rate. Fitted by turns (alternating least squares), each turn with Student-t weights, so that
  * slipping pins, mis-set notes and wrong takes do not bend what is common.
  */
-import type { ChangeInterval, ChangeRow, PianoString } from './changeTable.ts';
+import type { ChangeInterval, ChangeRow, PianoString } from './changeRows.ts';
 import { type SmoothResponse, smoothResponse, usualResponse } from './humidityResponse.ts';
 import { solveRidge } from './ridge.ts';
 import { shapesOf } from './shapes.ts';
@@ -299,11 +299,11 @@ function residualsOf(
 }
 
 /** The shapes are never held smaller than this: new wire settles much at first, and by register, and then hardly. */
-const LEAST_SHAPE_CENTS = 1;
+const LEAST_SHAPE_CENTS = [0.7, 0.6, 0.6, 0.35, 0.25];
 
 function updateShapeDeviations(state: State, shapeDeviations: number[]): void {
   for (const [j, sizes] of state.shapeSizes.entries()) {
-    shapeDeviations[j] = Math.max(LEAST_SHAPE_CENTS, robustDeviation(Array.from(sizes), 0));
+    shapeDeviations[j] = Math.max(LEAST_SHAPE_CENTS[j]!, robustDeviation(Array.from(sizes), 0));
   }
 }
 

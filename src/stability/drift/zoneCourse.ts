@@ -1,5 +1,5 @@
 /** The common course of the notes' rates, made ready for asking of any stretch how much flatter it is than the rest. */
-import type { PianoString } from './changeTable.ts';
+import type { PianoString } from './changeRows.ts';
 import { invert } from './ridge.ts';
 import type { NoteGrid } from './zoneGrid.ts';
 import type { ZonePattern } from './zonePatterns.ts';

@@ -1,5 +1,5 @@
 /** Own changes by note and interval, a note's strings together: what stretches of notes are judged from. */
-import type { PianoString } from './changeTable.ts';
+import type { PianoString } from './changeRows.ts';
 import type { OwnHistory } from './ownChanges.ts';
 import { fitRate, trustedWeights } from './stringRates.ts';
 

@@ -1,5 +1,5 @@
 /** How a failing zone's rate may run over the years: from some visit on, evenly or growing. */
-import type { ChangeInterval } from './changeTable.ts';
+import type { ChangeInterval } from './changeRows.ts';
 
 export type ZonePattern = {
   readonly fromInterval: number;

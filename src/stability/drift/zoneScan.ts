@@ -6,7 +6,7 @@
  * that neighbouring notes move together without failing is learnt from the residuals (patchFactors). A stretch's rate has to stand
  * out from its own scatter over the intervals, too, and at least two thirds of its notes have to take part.
  */
-import type { ChangeInterval, PianoString } from './changeTable.ts';
+import type { ChangeInterval, PianoString } from './changeRows.ts';
 import type { OwnHistory } from './ownChanges.ts';
 import { median } from './statistics.ts';
 import {

@@ -1,5 +1,5 @@
 /** A stretch of notes over the intervals: its own scatter, and whether its rate grows. */
-import type { ChangeInterval } from './changeTable.ts';
+import type { ChangeInterval } from './changeRows.ts';
 import { solveRidge } from './ridge.ts';
 import type { NoteGrid } from './zoneGrid.ts';
 import type { ZonePattern } from './zonePatterns.ts';
