@@ -19,7 +19,7 @@ export function App() {
   const isBusy = isBusyScreen(route.screen);
   const records = useRecords(isBusy);
   return (
-    <Shell isBusy={isBusy}>
+    <Shell isBusy={isBusy && route.screen !== 'records'}>
       <NewVersionNotice route={route} />
       {records.state === 'open' && <CareNotice route={route} records={records.records} />}
       <ErrorBoundary key={address}>

@@ -61,6 +61,10 @@ export function IdentityFields({ form }: Props) {
         <TextField {...fieldOf(form, 'builtYear')} label={words.builtYear} isNumber />
         <TextField {...fieldOf(form, 'serialNumber')} label={words.serialNumber} />
       </FieldRow>
+      <FieldRow>
+        <TextField {...fieldOf(form, 'ownerName')} label={words.ownerName} />
+        <TextField {...fieldOf(form, 'ownerAddress')} label={words.ownerAddress} hint={words.ownerHint} />
+      </FieldRow>
     </Section>
   );
 }

@@ -24,6 +24,8 @@ export type InstrumentDraft = {
   readonly pinBlockKind: PinBlockChoice;
   /** In the unit that was chosen. */
   readonly pinDiameter: string;
+  readonly ownerName: string;
+  readonly ownerAddress: string;
   readonly remark: string;
 };
 
@@ -59,12 +61,20 @@ export const EMPTY_DRAFT: InstrumentDraft = {
   pinBlock: '',
   pinBlockKind: 'not said',
   pinDiameter: '',
+  ownerName: '',
+  ownerAddress: '',
   remark: '',
 };
 
 /** The stored instrument with what the form says in its place; what the form does not ask for stays as it was. */
 export function withDraft(stored: Instrument, draft: DraftInstrument): Instrument {
-  const { pinBlockKind: _pinBlockKind, tuningPinDiameterMm: _tuningPinDiameterMm, ...kept } = stored;
+  const {
+    pinBlockKind: _pinBlockKind,
+    tuningPinDiameterMm: _tuningPinDiameterMm,
+    ownerName: _ownerName,
+    ownerAddress: _ownerAddress,
+    ...kept
+  } = stored;
   return { ...kept, ...draft };
 }
 
@@ -83,6 +93,8 @@ export function instrumentToDraft(instrument: Instrument): InstrumentDraft {
     pinBlock: instrument.pinBlock,
     pinBlockKind: instrument.pinBlockKind ?? 'not said',
     pinDiameter: diameterText(instrument.tuningPinDiameterMm),
+    ownerName: instrument.ownerName ?? '',
+    ownerAddress: instrument.ownerAddress ?? '',
     remark: instrument.remark,
   };
 }
@@ -103,7 +115,10 @@ export function readDraft(draft: InstrumentDraft): ReadDraft {
   const [name, serialNumber] = [draft.name.trim(), draft.serialNumber.trim()];
   const remark = draft.remark.trim();
   const notes = { compass, bassBridgeTopMidi, strutsAfterMidi };
-  return { isSound: true, instrument: { name, kind, builtYear, serialNumber, ...notes, ...block, remark } };
+  return {
+    isSound: true,
+    instrument: { name, kind, builtYear, serialNumber, ...notes, ...block, ...readOwner(draft), remark },
+  };
 }
 
 type Block = Pick<Instrument, 'pinBlock' | 'pinBlockKind' | 'tuningPinDiameterMm'>;
@@ -116,6 +131,12 @@ function readBlock({ pinBlock, pinBlockKind, pinDiameter }: InstrumentDraft, fau
     ...(pinBlockKind === 'not said' ? {} : { pinBlockKind }),
     ...(tuningPinDiameterMm === null ? {} : { tuningPinDiameterMm }),
   };
+}
+
+/** What was not said is absent. */
+function readOwner(draft: InstrumentDraft): Pick<Instrument, 'ownerName' | 'ownerAddress'> {
+  const [ownerName, ownerAddress] = [draft.ownerName.trim(), draft.ownerAddress.trim()];
+  return { ...(ownerName === '' ? {} : { ownerName }), ...(ownerAddress === '' ? {} : { ownerAddress }) };
 }
 
 /** So fine that a form sent as it was opened changes nothing. */

@@ -26,7 +26,8 @@ export function VisitScreen({ records, visitId }: Props) {
   if (page.state !== 'ready') return <ReadState observed={page} />;
   if (!page.value) return <NotFound />;
   const { instrument, surveys } = page.value;
-  const hasAsFound = surveys.some(({ survey }) => survey.stage === 'as-found');
+  // One that was begun and broken off before a note was kept is none.
+  const hasAsFound = surveys.some(({ survey, keptNoteCount }) => survey.stage === 'as-found' && keptNoteCount > 0);
   return (
     <>
       <VisitHeading page={page.value} />

@@ -33,8 +33,10 @@ export function useVisit(records: Records, visitId: VisitId): VisitView {
   const [writeFault, setWriteFault] = useState<WriteFailure | null>(null);
   const startSurvey = async (choice: SurveyChoice, files?: readonly File[]) => {
     if (page.state !== 'ready' || !page.value) return;
+    const begun = page.value.surveys.find((row) => row.keptNoteCount === 0 && row.survey.stage === choice.stage);
     const survey: Survey = {
-      id: newId<SurveyId>(),
+      // One in which nothing was kept yet is begun again, not left behind empty.
+      id: begun?.survey.id ?? newId<SurveyId>(),
       visitId,
       instrumentId: page.value.instrument.id,
       startedAt: new Date().toISOString(),

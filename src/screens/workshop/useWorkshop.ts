@@ -29,6 +29,7 @@ export function useWorkshop(records: Records): Workshop {
   const [fault, setFault] = useState<WriteFailure | null>(null);
   const install = async () => {
     setInstallingShare(0);
+    offerUndo(null);
     const { installDemonstration } = await import('../../records/demonstration/installDemonstration.ts');
     await nextPicture();
     const outcome = await installDemonstration(records, setInstallingShare);

@@ -304,7 +304,7 @@ export const stabilityTexts = {
   },
   line: {
     title: 'Stability',
-    waiting: 'Judged as soon as the readings are in.',
+    waiting: 'Working it out …',
     judging: 'Judging the readings …',
     none: 'Nothing to judge yet.',
   },

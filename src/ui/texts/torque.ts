@@ -173,7 +173,8 @@ export const torqueTexts = {
     againstSummary: (count: number, standing: string) =>
       `Slip of ${count} strings against the torque of their pins. ${standing}`,
     againstNone: 'No pin has both a torque and a slip rate yet.',
-    beyond: (names: string) => `Going flat by more than their bars: ${names}.`,
+    beyond: (names: string) =>
+      `Below nought by more than their bars, as a few of many strings are by chance: ${names}.`,
     noneBeyond: 'No string goes flat by more than its bar.',
     bars: 'Bars show two standard uncertainties.',
     detail: (pin: string, torque: string, slip: string) => `${pin}: ${torque}, ${slip} a year`,

@@ -48,11 +48,22 @@ describe('the form of an instrument', () => {
   it('leaves out a kind of block and a diameter that nobody said, also where they were stored before', () => {
     const read = readDraft({ ...instrumentToDraft(INSTRUMENT), pinBlockKind: 'not said', pinDiameter: ' ' });
     if (!read.isSound) throw new Error('the draft should be sound');
-    const edited = withDraft({ ...INSTRUMENT, ownerName: 'The school' }, read.instrument);
+    const edited = withDraft({ ...INSTRUMENT, slipThresholdCentsPerYear: 0.5 }, read.instrument);
     expect(edited).not.toHaveProperty('pinBlockKind');
     expect(edited).not.toHaveProperty('tuningPinDiameterMm');
-    expect(edited.ownerName).toBe('The school');
+    expect(edited.slipThresholdCentsPerYear).toBe(0.5);
     expect(edited.id).toBe(INSTRUMENT.id);
+  });
+
+  it('keeps an owner and a place, and takes them away where their fields are emptied', () => {
+    const draft = { ...NAMED, ownerName: ' The school ', ownerAddress: 'The hall' };
+    const read = readDraft(draft);
+    expect(read.isSound && read.instrument).toMatchObject({ ownerName: 'The school', ownerAddress: 'The hall' });
+    const emptied = readDraft({ ...draft, ownerName: '', ownerAddress: ' ' });
+    if (!read.isSound || !emptied.isSound) throw new Error('the drafts should be sound');
+    const edited = withDraft({ ...INSTRUMENT, ...read.instrument }, emptied.instrument);
+    expect(edited).not.toHaveProperty('ownerName');
+    expect(edited).not.toHaveProperty('ownerAddress');
   });
 
   it('reads a diameter with a decimal comma', () => {

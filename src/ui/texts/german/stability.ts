@@ -327,7 +327,7 @@ export const germanStabilityTexts: InTranslation<typeof stabilityTexts> = {
   },
   line: {
     title: 'Stimmhaltung',
-    waiting: 'Wird beurteilt, sobald die Messwerte da sind.',
+    waiting: 'Wird gerade beurteilt …',
     judging: 'Die Messwerte werden beurteilt …',
     none: 'Noch ist nichts zu beurteilen.',
   },

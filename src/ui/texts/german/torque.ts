@@ -180,7 +180,8 @@ export const germanTorqueTexts: InTranslation<typeof torqueTexts> = {
     againstName: 'Drehmoment gegen Nachgeben',
     againstSummary: (count, standing) => `Nachgeben von ${count} Saiten gegen das Drehmoment ihrer Wirbel. ${standing}`,
     againstNone: 'Noch hat kein Wirbel sowohl ein Drehmoment als auch eine Rate des Nachgebens.',
-    beyond: (names) => `Sinken um mehr als ihre Balken: ${names}.`,
+    beyond: (names) =>
+      `Um mehr als ihre Balken unter null, wie es unter vielen Saiten einige durch Zufall sind: ${names}.`,
     noneBeyond: 'Keine Saite sinkt um mehr als ihren Balken.',
     bars: 'Balken zeigen zwei Standardunsicherheiten.',
     detail: (pin, torque, slip) => `${pin}: ${torque}, ${slip} im Jahr`,
