@@ -33,8 +33,6 @@ export type WeatherFit = {
   readonly sigmas: Float64Array;
   /** For each row: residual after the string's own steady rate, too. */
   readonly residuals: Float64Array;
-  /** By shape of smooth_k and interval, cents: its size less its steady part. */
-  readonly shapeMovements: readonly Float64Array[];
   /** Standard deviation, in cents, of each shape of smooth_k from interval to interval. */
   readonly shapeDeviations: readonly number[];
 };
@@ -351,9 +349,6 @@ function report(
     ownCents,
     sigmas: state.sigmas,
     residuals,
-    shapeMovements: state.shapeSizes.map((sizes, j) =>
-      sizes.map((size, k) => size - shapeRates[j]! * intervals[k]!.years),
-    ),
     shapeDeviations,
   };
 }

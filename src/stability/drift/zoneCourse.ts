@@ -1,13 +1,12 @@
 /** The common course of the notes' rates, made ready for asking of any stretch how much flatter it is than the rest. */
 import type { PianoString } from './changeRows.ts';
 import { invert } from './ridge.ts';
-import { meanOfNote, type NoteGrid } from './zoneGrid.ts';
+import type { NoteGrid } from './zoneGrid.ts';
 import type { ZonePattern } from './zonePatterns.ts';
 
 /**
- * change(n, k) = steady(n)·years_k + passing(n)·pattern_k + zone(n)·pattern_k + noise. Both courses are fitted with each stretch, so that
- * one that bends towards a failing zone does not hide it. The steady one is the whole history's, so that what began later is told
- * from what was always so; the passing one is what the bridges' coming and going amounts to along the pattern, and is held as small.
+ * change(n, k) = course(n)·years_k + zone(n)·pattern_k + noise. The course is fitted with each stretch, so that one that bends towards
+ * a failing zone does not hide it; and over the whole history, so that what began later is told from what was always so.
  */
 export type Course = {
   readonly pattern: ZonePattern;
@@ -19,7 +18,7 @@ export type Course = {
   readonly inside: Float64Array;
   /** For each note: one, and the shapes. */
   readonly design: readonly (readonly number[])[];
-  /** Inverse of the normal matrix of both courses, steady coefficients first, with their priors. */
+  /** Inverse of the course's normal matrix with its priors. */
   readonly inverse: readonly (readonly number[])[];
   readonly windows: readonly Window[];
 };
@@ -30,20 +29,14 @@ export type Window = {
   readonly last: number;
   /** Information on the stretch's rate that the course cannot imitate: one over its variance. */
   readonly own: number;
-  /** How many times the chance limit its score has to reach. */
-  readonly strictness: number;
-  /** What the courses' coefficients give way by for each cent a year of the stretch. */
+  /** What the course's coefficients give way by for each cent a year of the stretch. */
   readonly givesWay: readonly number[];
 };
 
 export const SHORTEST = 5;
 export const LONGEST = 22;
-/**
- * A stretch that the courses can imitate to all but this share cannot be told from them; below the second share it has to stand out the more,
- * for there a course that bends a little otherwise than supposed does as much.
- */
-const LEAST_OWN = 0.08;
-const FULLY_OWN = 0.3;
+/** A stretch that the course can imitate to all but this share cannot be told from it. */
+const LEAST_OWN = 0.25;
 
 export type CourseRequest = {
   readonly grid: NoteGrid;
@@ -51,8 +44,6 @@ export type CourseRequest = {
   readonly shapes: readonly Float64Array[];
   /** Standard deviation of each shape's steady part, cents a year. */
   readonly shapeDeviations: readonly number[];
-  /** Standard deviation of each shape from interval to interval, cents. */
-  readonly movementDeviations: readonly number[];
   readonly seasons: Float64Array;
   /** Notes of zones already found: they have no say, and no further zone overlaps them. */
   readonly taken: ReadonlySet<number>;
@@ -60,7 +51,7 @@ export type CourseRequest = {
 
 /** @param steadyPattern the pattern of years themselves */
 export function courseOf(request: CourseRequest, pattern: ZonePattern, steadyPattern: ZonePattern): Course {
-  const { grid, strings, shapes, shapeDeviations, movementDeviations, taken, seasons } = request;
+  const { grid, strings, shapes, shapeDeviations, taken, seasons } = request;
   const sums = (regressors: readonly Float64Array[], { course }: ZonePattern) =>
     Float64Array.from(regressors, (regressor, n) =>
       taken.has(n) ? 0 : regressor.reduce((sum, value, k) => sum + value * course[k]!, 0),
@@ -70,50 +61,37 @@ export function courseOf(request: CourseRequest, pattern: ZonePattern, steadyPat
   const steady = sums(steadyRegressors, steadyPattern);
   const cross = sums(regressors, steadyPattern);
   const inside = sums(regressors, pattern);
-  const design = grid.midis.map((midi) => [1, ...shapes.map((shape) => meanOfNote(strings, midi, shape))]);
-  const reach = Math.sqrt(pattern.course.reduce((sum, value) => sum + value * value, 0));
-  const priors = [...[FREE, ...shapeDeviations], ...[FREE, ...movementDeviations.map((cents) => cents / reach)]];
-  const inverse = invert(normalMatrix({ design, steady, cross, inside }, priors));
+  const design = grid.midis.map((midi) => {
+    const own = strings.map((_, i) => i).filter((i) => strings[i]!.midi === midi);
+    return [1, ...shapes.map((shape) => own.reduce((sum, i) => sum + shape[i]!, 0) / own.length)];
+  });
+  const precisions = [30, ...shapeDeviations].map((deviation) => 1 / deviation ** 2);
+  const inverse = invert(
+    precisions.map((precision, i) =>
+      precisions.map((_, j) => {
+        const sum = design.reduce((total, row, n) => total + steady[n]! * row[i]! * row[j]!, 0);
+        return i === j ? sum + precision : sum;
+      }),
+    ),
+  );
   const windows = windowsOf({ design, cross, inside, inverse, taken });
   return { pattern, regressors, steady, cross, inside, design, inverse, windows };
-}
-
-/** Deviation of what is not held, cents a year. */
-const FREE = 30;
-
-function normalMatrix(
-  { design, steady, cross, inside }: Pick<Course, 'design' | 'steady' | 'cross' | 'inside'>,
-  priors: readonly number[],
-): number[][] {
-  const size = priors.length / 2;
-  return priors.map((deviation, i) =>
-    priors.map((_, j) => {
-      const weights = i < size && j < size ? steady : i >= size && j >= size ? inside : cross;
-      const sum = design.reduce((total, row, n) => total + weights[n]! * row[i % size]! * row[j % size]!, 0);
-      return i === j ? sum + 1 / deviation ** 2 : sum;
-    }),
-  );
 }
 
 type WindowRequest = Pick<Course, 'design' | 'cross' | 'inside' | 'inverse'> & { readonly taken: ReadonlySet<number> };
 
 function windowsOf({ design, cross, inside, inverse, taken }: WindowRequest): Window[] {
   const windows: Window[] = [];
-  const size = inverse.length / 2;
   for (let first = 0; first < design.length; first++) {
     const overlap = inverse.map(() => 0);
     let information = 0;
     for (let last = first; last < Math.min(design.length, first + LONGEST) && !taken.has(last); last++) {
       information += inside[last]!;
-      for (const [j, value] of design[last]!.entries()) {
-        overlap[j]! += cross[last]! * value;
-        overlap[size + j]! += inside[last]! * value;
-      }
+      for (let j = 0; j < overlap.length; j++) overlap[j]! += cross[last]! * design[last]![j]!;
       if (last - first + 1 < SHORTEST) continue;
       const givesWay = inverse.map((row) => row.reduce((sum, value, j) => sum + value * overlap[j]!, 0));
       const own = information - givesWay.reduce((sum, value, j) => sum + value * overlap[j]!, 0);
-      if (own > LEAST_OWN * information)
-        windows.push({ first, last, own, givesWay, strictness: Math.sqrt(Math.max(1, (FULLY_OWN * information) / own)) });
+      if (own > LEAST_OWN * information) windows.push({ first, last, own, givesWay });
     }
   }
   return windows;
@@ -145,38 +123,21 @@ export function alongPattern(means: readonly Float64Array[], { regressors }: Pic
   });
 }
 
-/** Coefficients of the courses where there is no zone, from the notes' sums along the steady pattern and along the course's own. */
-export function courseCoefficients(
-  { design, inverse, inside }: Course,
-  alongSteady: Float64Array,
-  along: Float64Array,
-): number[] {
-  const size = inverse.length / 2;
-  const right = inverse.map((_, i) => {
-    const sums = i < size ? alongSteady : along;
-    return design.reduce((sum, row, n) => (inside[n]! > 0 ? sum + sums[n]! * row[i % size]! : sum), 0);
-  });
+/** Coefficients of the course where there is no zone, from the notes' sums along the steady pattern. */
+export function courseCoefficients({ design, inverse, steady }: Course, alongSteady: Float64Array): number[] {
+  const right = inverse.map((_, i) =>
+    design.reduce((sum, row, n) => (steady[n]! > 0 ? sum + alongSteady[n]! * row[i]! : sum), 0),
+  );
   return inverse.map((row) => row.reduce((sum, value, j) => sum + value * right[j]!, 0));
 }
 
-/** What is left of the notes' sums along the pattern, courses taken out. */
+/** What is left of the notes' sums along the pattern, course taken out. */
 export function lessCourseOf(course: Course, along: Float64Array, coefficients: readonly number[]): Float64Array {
-  return along.map((value, n) => value - courseAt(course, n, coefficients));
+  return along.map((value, n) => value - course.cross[n]! * courseAt(course, n, coefficients));
 }
 
-/** What the courses make of a note's sum along the pattern. */
-export function courseAt(
-  { design, cross, inside }: Pick<Course, 'design' | 'cross' | 'inside'>,
-  n: number,
-  coefficients: readonly number[],
-): number {
-  const row = design[n]!;
-  let [steady, passing] = [0, 0];
-  for (let j = 0; j < row.length; j++) {
-    steady += row[j]! * coefficients[j]!;
-    passing += row[j]! * coefficients[row.length + j]!;
-  }
-  return cross[n]! * steady + inside[n]! * passing;
+export function courseAt({ design }: Pick<Course, 'design'>, n: number, coefficients: readonly number[]): number {
+  return design[n]!.reduce((sum, value, j) => sum + value * coefficients[j]!, 0);
 }
 
 /** Running sums: entry n is the sum over the notes before n. */

@@ -7,19 +7,9 @@ export type NoteGrid = {
   readonly midis: readonly number[];
   /** By note, then interval; NaN where there is no change. */
   readonly means: readonly Float64Array[];
-  /** The same with what the bridges did from interval to interval left in: a failing zone may have been taken for some of that. */
-  readonly wholeMeans: readonly Float64Array[];
   readonly variances: readonly Float64Array[];
   /** Residuals less the strings' own rates, likewise. */
   readonly residuals: readonly Float64Array[];
-};
-
-export type GridRequest = {
-  readonly strings: readonly PianoString[];
-  readonly histories: readonly OwnHistory[];
-  /** Courses along the compass that the bridges move by, and how far they did in each interval beyond a steady part, cents. */
-  readonly shapes: readonly Float64Array[];
-  readonly shapeMovements: readonly Float64Array[];
 };
 
 /** A single wild change must not make a stretch of notes slip. */
@@ -29,7 +19,11 @@ const MOST_SIGMA = 4;
  * Plain means of limited values, so their noise is what the tails bring, too. What a string's response differs from its neighbours' course
  * by is taken out.
  */
-export function noteGrid({ strings, histories, shapes, shapeMovements }: GridRequest, intervalCount: number): NoteGrid {
+export function noteGrid(
+  strings: readonly PianoString[],
+  histories: readonly OwnHistory[],
+  intervalCount: number,
+): NoteGrid {
   const midis = [...new Set(strings.map((string) => string.midi))].sort((a, b) => a - b);
   const place = new Map(midis.map((midi, index) => [midi, index]));
   const cells = () => midis.map(() => new Float64Array(intervalCount));
@@ -49,23 +43,12 @@ export function noteGrid({ strings, histories, shapes, shapeMovements }: GridReq
   });
   const mean = (all: Float64Array[]) =>
     all.map((row, n) => row.map((value, k) => (weights[n]![k]! > 0 ? value / weights[n]![k]! : Number.NaN)));
-  const means = mean(sums);
   return {
     midis,
-    means,
-    wholeMeans: means.map((row, n) => {
-      const own = shapeMovements.map((_, j) => meanOfNote(strings, midis[n]!, shapes[j]!));
-      return row.map((value, k) => shapeMovements.reduce((sum, sizes, j) => sum + own[j]! * sizes[k]!, value));
-    }),
+    means: mean(sums),
     variances: weights.map((row) => row.map((value) => (value > 0 ? 1 / value : Infinity))),
     residuals: mean(left),
   };
-}
-
-/** Mean over a note's strings. */
-export function meanOfNote(strings: readonly PianoString[], midi: number, values: Float64Array): number {
-  const own = strings.flatMap((string, i) => (string.midi === midi ? [values[i]!] : []));
-  return own.reduce((sum, value) => sum + value, 0) / own.length;
 }
 
 /** Each change as what the string's own rate says, and how far it lies off that and off its response, in deviations. */

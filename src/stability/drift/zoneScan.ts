@@ -46,9 +46,6 @@ export type ZoneRequest = {
   readonly shapes: readonly Float64Array[];
   /** Standard deviation of each shape's steady part, cents a year. */
   readonly shapeDeviations: readonly number[];
-  /** By shape and interval, cents: what the bridges did beyond a steady part; and its standard deviation by shape. */
-  readonly shapeMovements: readonly Float64Array[];
-  readonly movementDeviations: readonly number[];
 };
 
 /** A zone slower than this is not told from how a piano's parts move anyway. */
@@ -62,8 +59,8 @@ const MOST_ZONES = 3;
 const MOST_TRIES = 5;
 
 export function findZones(request: ZoneRequest): Zone[] {
-  const { intervals, seasons } = request;
-  const grid = noteGrid(request, intervals.length);
+  const { strings, intervals, histories, seasons } = request;
+  const grid = noteGrid(strings, histories, intervals.length);
   if (grid.midis.length < SHORTEST || intervals.filter(({ hasBaseline }) => hasBaseline).length < 3) return [];
   const patterns = zonePatterns(intervals);
   const patches = patchFactors(grid, intervals.length, LONGEST);
@@ -83,8 +80,8 @@ export function findZones(request: ZoneRequest): Zone[] {
 }
 
 function courseRequest(grid: NoteGrid, request: ZoneRequest, taken: ReadonlySet<number>): CourseRequest {
-  const { strings, shapes, shapeDeviations, movementDeviations, seasons } = request;
-  return { grid, strings, shapes, shapeDeviations, movementDeviations, seasons, taken };
+  const { strings, shapes, shapeDeviations, seasons } = request;
+  return { grid, strings, shapes, shapeDeviations, seasons, taken };
 }
 
 type Stretch = {
@@ -103,17 +100,17 @@ function strongestStretch(
   limit: number,
 ): Stretch | undefined {
   let best: Stretch | undefined;
-  const steady = alongPattern(grid.wholeMeans, courses[0]!);
+  const steady = alongPattern(grid.means, courses[0]!);
   for (const course of courses) {
-    const along = alongPattern(grid.wholeMeans, course);
-    const coefficients = courseCoefficients(course, steady, along);
+    const coefficients = courseCoefficients(course, steady);
+    const along = alongPattern(grid.means, course);
     const sums = runningSums(lessCourseOf(course, along, coefficients));
     for (const window of course.windows) {
       const { first, last } = window;
       const own = window.own / patches[last - first + 1]!;
       const rate = (sums[last + 1]! - sums[first]!) / window.own;
       const score = -rate * Math.sqrt(own);
-      if (!(rate < -LEAST_RATE) || score < limit * window.strictness || (best && score <= best.score)) continue;
+      if (!(rate < -LEAST_RATE) || score < limit || (best && score <= best.score)) continue;
       const given = coefficients.map((value, j) => value - rate * window.givesWay[j]!);
       if (!isBorneByMost(course, along, window, rate, given)) continue;
       best = { first, last, pattern: course.pattern, rate, uncertainty: 1 / Math.sqrt(own), score };
@@ -132,7 +129,8 @@ function isBorneByMost(
 ): boolean {
   const own: number[] = [];
   for (let n = first; n <= last; n++) {
-    if (course.inside[n]! > 0) own.push((along[n]! - courseAt(course, n, given)) / course.inside[n]!);
+    if (course.inside[n]! > 0)
+      own.push((along[n]! - course.cross[n]! * courseAt(course, n, given)) / course.inside[n]!);
   }
   const takingPart = own.filter((noteRate) => noteRate < 0.4 * rate).length;
   return own.length >= SHORTEST && takingPart >= LEAST_TAKING_PART * own.length && median(own) < 0.6 * rate;
@@ -178,9 +176,9 @@ function chanceLimit(grid: NoteGrid, courses: readonly Course[], random: () => n
 function largestScore(means: readonly Float64Array[], courses: readonly Course[]): number {
   let largest = 0;
   const steady = alongPattern(means, courses[0]!);
+  const coefficients = courseCoefficients(courses[0]!, steady);
   for (const course of courses) {
-    const along = alongPattern(means, course);
-    const sums = runningSums(lessCourseOf(course, along, courseCoefficients(course, steady, along)));
+    const sums = runningSums(lessCourseOf(course, alongPattern(means, course), coefficients));
     for (const { first, last, own } of course.windows) {
       largest = Math.max(largest, -(sums[last + 1]! - sums[first]!) / Math.sqrt(own));
     }
