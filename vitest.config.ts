@@ -2,6 +2,8 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
+    // The usual number leaves one of two cores idle.
+    maxWorkers: 2,
     projects: [
       {
         test: {

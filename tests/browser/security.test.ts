@@ -37,9 +37,9 @@ afterAll(async () => {
   await server.close();
 });
 
-/** The address of a screen without the id of its subject. */
+/** The address of a screen without its subject: neither id nor note nor string. */
 function screenOf(href: string): string {
-  return href.replace(/[0-9a-f]{8}-[0-9a-f-]{27}/g, 'ID');
+  return href.replace(/[0-9a-f]{8}-[0-9a-f-]{27}/g, 'ID').replace(/\/\d+(?=\/|$)/g, '/N');
 }
 
 /** Opens one page of every kind that a link leads to, beginning here. */
