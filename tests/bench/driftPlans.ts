@@ -167,7 +167,7 @@ function withFaults(random: SimulationRandom, plan: HistoryPlan): HistoryPlan {
   const visits = loose(random, regularVisits(FIRST_VISIT, 9 + Math.floor(8 * random.uniform()), 6));
   const faults = (['as-left', 'as-found'] as const).map((stage): PlannedFault => {
     const on = visits[1 + Math.floor((visits.length - 2) * random.uniform())]!.on;
-    const cents = (random.uniform() < 0.5 ? -1 : 1) * (7 + 6 * random.uniform());
+    const cents = (random.uniform() < 0.5 ? -1 : 1) * (9 + 5 * random.uniform());
     return { on, stage, ...anyString(random, plan), cents };
   });
   return { ...plan, visits, faults };

@@ -1,4 +1,5 @@
 /** The kinds of work that the bench's threads do. */
+import { driftJob } from './driftJob.ts';
 import { pitchfinderJob } from './pitchfinderPeers.ts';
 import { sceneJob } from './sceneJob.ts';
 import { storedNoteJob } from './storedNotes.ts';
@@ -9,6 +10,7 @@ const JOBS = {
   pitchfinder: pitchfinderJob,
   scene: sceneJob,
   'stored note': storedNoteJob,
+  drift: driftJob,
 };
 
 export type JobKind = keyof typeof JOBS;

@@ -13,6 +13,7 @@ import { cleanStringTable } from './cleanStringTable.ts';
 import { commandLineTables } from './commandLineTables.ts';
 import { concertGrandTable } from './concertGrandTable.ts';
 import { coverageTable } from './coverageTable.ts';
+import { driftTable } from './driftTable.ts';
 import { falseBeatTable } from './falseBeatTable.ts';
 import { namingTable } from './namingTable.ts';
 import { noteSpeedTables } from './noteSpeedTables.ts';
@@ -31,6 +32,7 @@ const TABLE_NAMES = [
   'naming',
   'grand',
   'survey',
+  'drift',
   'speed',
   'archive',
   'browser',
@@ -87,6 +89,7 @@ function tablesOf(bench: Bench): Record<TableName, () => Promise<void>> {
     naming: () => namingTable(bench),
     grand: () => concertGrandTable(bench),
     survey: () => surveyTable(bench),
+    drift: () => driftTable(bench),
     speed: async () => {
       await commandLineTables(bench);
       noteSpeedTables(bench);

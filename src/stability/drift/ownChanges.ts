@@ -17,10 +17,14 @@ export type OwnHistory = {
   readonly responseDeviation: number;
 };
 
+/** In its first year new wire does what it likes: nothing of that is held against a pin. */
+const FIRST_YEAR = 1;
+
 /** One entry a string of the table. */
 export function ownHistories({ strings, intervals, changes }: ChangeTable, weather: WeatherFit): OwnHistory[] {
   const byString = strings.map((): OwnChange[] => []);
-  changes.forEach(({ stringIndex, intervalIndex }, index) => {
+  changes.forEach(({ stringIndex, intervalIndex, sinceAnewYears }, index) => {
+    if (sinceAnewYears !== null && sinceAnewYears < FIRST_YEAR) return;
     byString[stringIndex]!.push({
       intervalIndex,
       years: intervals[intervalIndex]!.years,

@@ -62,6 +62,7 @@ export function fitWeather(
     updateNoise(state, rows, intervals, shapes, strings);
     if (turn >= 3) updateShapeDeviations(state, shapeDeviations);
   }
+  if (isHumidityKnown) anchorSeasons(state, intervals);
   const course = smoothResponse(strings, state.responses, state.responseUncertainties, bassBridgeTopMidi);
   return report(state, rows, intervals, shapes, shapeDeviations, isHumidityKnown, course);
 }
@@ -152,6 +153,29 @@ function fitIntervals(fit: IntervalsFit): void {
     for (const [j, sizes] of state.shapeSizes.entries()) sizes[k] = solution[2 + j]!;
   });
 }
+
+/**
+ * Seasons twice as large and responses half as large come to the same: the scale is that which the hygrometers read, regressed on the
+ * seasons, since those are far better known than any one hygrometer reading.
+ */
+function anchorSeasons(state: State, intervals: readonly ChangeInterval[]): void {
+  let along = 0;
+  let squares = 0;
+  intervals.forEach(({ humidityChangePct }, k) => {
+    if (humidityChangePct === null) return;
+    along += state.seasons[k]! * humidityChangePct;
+    squares += state.seasons[k]! ** 2;
+  });
+  const scale = Math.min(MOST_RESCALING, Math.max(1 / MOST_RESCALING, along / Math.max(squares, 1e-9)));
+  for (let k = 0; k < state.seasons.length; k++) state.seasons[k]! *= scale;
+  for (let i = 0; i < state.responses.length; i++) {
+    state.responses[i]! /= scale;
+    state.responseUncertainties[i]! /= scale;
+  }
+}
+
+/** A scale further off means that the seasons are not humidity's. */
+const MOST_RESCALING = 2;
 
 function smoothAt(state: State, shapes: readonly Float64Array[], i: number, k: number): number {
   return shapes.reduce((sum, shape, j) => sum + shape[i]! * state.shapeSizes[j]![k]!, 0);
@@ -248,9 +272,9 @@ function updateNoise(
   strings: readonly PianoString[],
 ): void {
   const residuals = residualsOf(state, rows, intervals, shapes);
-  const base = rows.of.map((row) =>
-    Math.hypot(Math.sqrt(row.varianceCents2), LEAST_SIGMA_CENTS, unevenSettlingCents(row, state)),
-  );
+  const newCounts = newChangeCounts(rows);
+  const base = rows.of.map((row) => Math.hypot(Math.sqrt(row.varianceCents2), LEAST_SIGMA_CENTS));
+  const uneven = rows.of.map((row) => unevenSettlingCents(row, state, newCounts));
   const registerOf = (index: number) => Math.floor(strings[rows.of[index]!.stringIndex]!.midi / REGISTER);
   const grouped = new Map<number, number[]>();
   rows.of.forEach((row, index) => {
@@ -259,24 +283,37 @@ function updateNoise(
     const changeCount = rows.byString[row.stringIndex]!.length;
     const freedom = Math.sqrt(changeCount / Math.max(1, changeCount - 1.8));
     const list = grouped.get(registerOf(index)) ?? [];
+    // What new strings differ by is largely taken for their rates; what is left of it widens the noise a little, on the safe side.
     list.push((freedom * residuals[index]!) / base[index]!);
     grouped.set(registerOf(index), list);
   });
   const factors = new Map([...grouped].map(([register, list]) => [register, noiseFactor(list)]));
   rows.of.forEach((row, index) => {
     const isSeen = intervals[row.intervalIndex]!.hasBaseline;
-    state.sigmas[index] = base[index]! * (isSeen ? factors.get(registerOf(index))! : 1);
+    state.sigmas[index] = Math.hypot(base[index]! * (isSeen ? factors.get(registerOf(index))! : 1), uneven[index]!);
     state.weights[index] = Math.min(1, studentWeight(residuals[index]! / state.sigmas[index]!));
   });
 }
 
-/** New strings do not settle all alike: each by this share of what the piano falls as a whole, more or less. */
-const UNEVEN_SETTLING = 0.1;
-const SETTLING_YEARS = 2;
+/**
+ * New strings do not settle all alike: each by this share of what the piano falls as a whole, more or less, and the same string always. What
+ * comes again in every interval is no noise; so each of them holds it as many times as there are of them.
+ */
+const UNEVEN_SETTLING = 0.12;
+const SETTLING_YEARS = 3;
 
-function unevenSettlingCents(row: ChangeRow, state: State): number {
-  const isNew = row.sinceAnewYears !== null && row.sinceAnewYears < SETTLING_YEARS;
-  return isNew ? UNEVEN_SETTLING * Math.abs(state.common[row.intervalIndex]!) : 0;
+function isNew({ sinceAnewYears }: ChangeRow): boolean {
+  return sinceAnewYears !== null && sinceAnewYears < SETTLING_YEARS;
+}
+
+/** By string: how many of its changes are a new string's. */
+function newChangeCounts(rows: Rows): number[] {
+  return rows.byString.map((list) => list.filter((index) => isNew(rows.of[index]!)).length);
+}
+
+function unevenSettlingCents(row: ChangeRow, state: State, newCounts: readonly number[]): number {
+  if (!isNew(row)) return 0;
+  return UNEVEN_SETTLING * Math.sqrt(newCounts[row.stringIndex]!) * Math.abs(state.common[row.intervalIndex]!);
 }
 
 /** Leans on 1 where few changes tell. */
@@ -298,7 +335,7 @@ function residualsOf(
   });
 }
 
-/** The shapes are never held smaller than this: new wire settles much at first, and by register, and then hardly. */
+/** The shapes are never held smaller than this, in their order: new wire settles much at first, and by register, and then hardly. */
 const LEAST_SHAPE_CENTS = [0.7, 0.6, 0.6, 0.35, 0.25];
 
 function updateShapeDeviations(state: State, shapeDeviations: number[]): void {

@@ -33,7 +33,7 @@ export type Window = {
   readonly givesWay: readonly number[];
 };
 
-export const SHORTEST = 5;
+export const SHORTEST = 7;
 export const LONGEST = 22;
 /** A stretch that the course can imitate to all but this share cannot be told from it. */
 const LEAST_OWN = 0.25;

@@ -49,7 +49,7 @@ export type ZoneRequest = {
 };
 
 /** A zone slower than this is not told from how a piano's parts move anyway. */
-const LEAST_RATE = 0.6;
+const LEAST_RATE = 0.8;
 const LEAST_TAKING_PART = 0.66;
 const SIMULATIONS = 400;
 /** The largest stretch by chance is exceeded in this share of steady instruments. */
