@@ -7,9 +7,8 @@
  * was not measured the factor is left at 1, and a change of 10 cents then reads up to 1 cent small from partials with B·n² = 0.1.
  * Not valid where the wire was changed in between.
  */
-import { hzToCents, uncertaintyHzToCents } from '../piano/cents.ts';
-import type { NoteReading, PartialReading, StringPosition } from '../piano/reading.ts';
-import { type PartialChange, robustMean } from './changeRobustMean.ts';
+import type { NoteReading, StringPosition } from '../piano/reading.ts';
+import { changeOfFrequency, changeOfPartials, type PartialFrequency } from './changeOfPartials.ts';
 
 export type NoteChange = {
   readonly midi: number;
@@ -64,10 +63,10 @@ export function changeOfString(before: NoteReading, after: NoteReading): NoteCha
     throw new RangeError(
       `before and after must be the same string, got ${before.midi}/${before.stringPosition} and ${after.midi}/${after.stringPosition}`,
     );
-  const changes = partialChanges(before, after);
+  const change = changeOfPartials(partialsOf(before), partialsOf(after), meanInharmonicity(before, after));
   const string = stringOf(before);
-  if (changes.length < 2) {
-    const { cents, sigmaCents } = partial1Change(before, after);
+  if (!change.known || commonPartialCount(before, after) < 2) {
+    const { cents, sigmaCents } = changeOfFrequency(partial1Of(before), partial1Of(after));
     return {
       ...string,
       changeCents: cents,
@@ -76,23 +75,30 @@ export function changeOfString(before: NoteReading, after: NoteReading): NoteCha
       partialCount: 1,
     };
   }
-  const mean = robustMean(changes);
   return {
     ...string,
-    changeCents: mean.cents,
-    standardUncertaintyCents: mean.sigmaCents,
+    changeCents: change.cents,
+    standardUncertaintyCents: change.standardUncertaintyCents,
     method: 'partials',
-    partialCount: mean.heardCount,
+    partialCount: change.partialCount,
   };
 }
 
-function partialChanges(before: NoteReading, after: NoteReading): PartialChange[] {
-  const inharmonicityB = meanInharmonicity(before, after);
-  const later = new Map(after.partials.map((partial) => [partial.partialNumber, partial]));
-  return before.partials.flatMap((partial) => {
-    const match = later.get(partial.partialNumber);
-    return match ? [partialChange(partial, match, inharmonicityB)] : [];
-  });
+function partialsOf({ partials }: NoteReading): PartialFrequency[] {
+  return partials.map(({ partialNumber, frequencyHz, frequencyStandardUncertaintyHz }) => ({
+    partialNumber,
+    hz: frequencyHz,
+    standardUncertaintyHz: frequencyStandardUncertaintyHz,
+  }));
+}
+
+function partial1Of(reading: NoteReading) {
+  return { hz: reading.partial1Hz, standardUncertaintyHz: reading.partial1StandardUncertaintyHz };
+}
+
+function commonPartialCount(before: NoteReading, after: NoteReading): number {
+  const later = new Set(after.partials.map(({ partialNumber }) => partialNumber));
+  return before.partials.filter(({ partialNumber }) => later.has(partialNumber)).length;
 }
 
 /** Of the two readings, so that the change comes out the same backwards; 0 where neither has it. */
@@ -100,32 +106,6 @@ function meanInharmonicity(before: NoteReading, after: NoteReading): number {
   const one = before.inharmonicityB ?? after.inharmonicityB ?? 0;
   const other = after.inharmonicityB ?? one;
   return (one + other) / 2;
-}
-
-function partialChange(before: PartialReading, after: PartialReading, inharmonicityB: number): PartialChange {
-  const change = changeOfFrequency(
-    { hz: before.frequencyHz, sigmaHz: before.frequencyStandardUncertaintyHz },
-    { hz: after.frequencyHz, sigmaHz: after.frequencyStandardUncertaintyHz },
-  );
-  const asPartial1 = (1 + inharmonicityB * before.partialNumber ** 2) / (1 + inharmonicityB);
-  return { cents: change.cents * asPartial1, sigmaCents: change.sigmaCents * asPartial1 };
-}
-
-function partial1Change(before: NoteReading, after: NoteReading): PartialChange {
-  return changeOfFrequency(
-    { hz: before.partial1Hz, sigmaHz: before.partial1StandardUncertaintyHz },
-    { hz: after.partial1Hz, sigmaHz: after.partial1StandardUncertaintyHz },
-  );
-}
-
-type Frequency = { readonly hz: number; readonly sigmaHz: number };
-
-function changeOfFrequency(before: Frequency, after: Frequency): PartialChange {
-  if (!(before.hz > 0 && after.hz > 0))
-    throw new RangeError(`frequencies must be above zero, got ${before.hz} and ${after.hz}`);
-  const beforeCents = uncertaintyHzToCents(before.sigmaHz, before.hz);
-  const afterCents = uncertaintyHzToCents(after.sigmaHz, after.hz);
-  return { cents: hzToCents(after.hz, before.hz), sigmaCents: Math.hypot(beforeCents, afterCents) };
 }
 
 function byString(readings: readonly NoteReading[]): Map<number, NoteReading> {

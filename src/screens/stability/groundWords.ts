@@ -27,6 +27,8 @@ export function groundWords(ground: VerdictGround, { pins }: Pick<Drift, 'pins'>
       return words['no-string-slips'](formatSpeed(ground.ruledOutCentsPerYear));
     case 'slip-could-hide':
       return words['slip-could-hide'](formatSpeed(ground.ruledOutCentsPerYear));
+    case 'few-notes':
+      return words['few-notes'](ground.noteCount);
     case 'never-compared':
       return words['never-compared'];
     case 'has-to-repeat':

@@ -28,6 +28,8 @@ export type VerdictFacts = {
 /** Fewer intervals with a baseline, or less time, and even a large slip has not repeated itself. */
 const LEAST_INTERVALS = 3;
 const LEAST_YEARS = 0.75;
+/** Where fewer notes are read, what one string does cannot be told from what all of them do. */
+const LEAST_NOTES = 8;
 /** Holding is said where slips of this many times the threshold are ruled out. */
 const HOLDING_FACTOR = 2;
 /** A string likelier than this to slip is named before it is certain. */
@@ -56,6 +58,8 @@ export function judgeBlock(facts: VerdictFacts): Verdict {
   }
   if (usable.length < LEAST_INTERVALS || years < LEAST_YEARS || ruledOut === null)
     return verdict('not enough evidence', [missingEvidence(usable.length, years), counted]);
+  const noteCount = new Set(facts.pins.map(({ midi }) => midi)).size;
+  if (noteCount < LEAST_NOTES) return verdict('not enough evidence', [{ kind: 'few-notes', noteCount }, counted]);
   const suspects = facts.pins.filter((pin) => (pin.slip.probability ?? 0) > SUSPECT);
   if (suspects.length > 0)
     return verdict('watch', [{ kind: 'pins-suspected', pins: suspects.map(groundPin) }, counted, ...against]);

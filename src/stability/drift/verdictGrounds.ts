@@ -21,6 +21,7 @@ export type VerdictGround =
   | { readonly kind: 'no-string-slips'; readonly ruledOutCentsPerYear: number }
   | { readonly kind: 'slip-could-hide'; readonly ruledOutCentsPerYear: number }
   | { readonly kind: 'never-compared' }
+  | { readonly kind: 'few-notes'; readonly noteCount: number }
   | { readonly kind: 'has-to-repeat'; readonly visitCount: number }
   | { readonly kind: 'too-short'; readonly years: number }
   | { readonly kind: 'compared'; readonly intervalCount: number; readonly years: number }
@@ -47,6 +48,8 @@ export function groundSentence(ground: VerdictGround): string {
       return `no string goes flat by itself: slips faster than ${rate(ground.ruledOutCentsPerYear)} are ruled out at 95 %`;
     case 'slip-could-hide':
       return `no string stands out, but a slip of up to ${rate(ground.ruledOutCentsPerYear)} could still hide in the scatter; further visits would narrow it`;
+    case 'few-notes':
+      return `${ground.noteCount} ${ground.noteCount === 1 ? 'note is' : 'notes are'} too few to tell a string from the whole instrument; survey the compass`;
     case 'never-compared':
       return 'no as-left survey is followed by an as-found one: record both at the next visits';
     case 'has-to-repeat':

@@ -62,6 +62,8 @@ export const stabilityTexts = {
       'never-compared': 'No as-left survey is followed by an as-found one: record both at the next visits.',
       'has-to-repeat': (count: number) =>
         `A slip has to repeat itself; ${count} more ${count === 1 ? 'visit' : 'visits'} with as-found and as-left would tell.`,
+      'few-notes': (count: number) =>
+        `${count} ${count === 1 ? 'note is' : 'notes are'} too few to tell a string from the whole instrument; survey the compass.`,
       'too-short': (years: string) =>
         `${years} are too short to tell a slip from the season; come back in half a year.`,
       compared: (count: number, years: string) =>

@@ -137,6 +137,13 @@ describe('a record that cannot tell', () => {
     expect(drift.outliers).toEqual([]);
   });
 
+  it('says so where only one note was ever read', () => {
+    const { readings } = simulateHistory(usualPlan(), seededRandom(13));
+    const { verdict } = judge(readings.filter(({ midi }) => midi === 69));
+    expect(verdict.state).toBe('not enough evidence');
+    expect(verdict.reasons[0]).toMatch(/1 note is too few/);
+  });
+
   it('says so after two visits', () => {
     expect(judgePlan({ visits: regularVisits('2015-03-01', 2, 6) }, 13).verdict.state).toBe('not enough evidence');
   });

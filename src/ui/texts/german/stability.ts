@@ -68,6 +68,8 @@ export const germanStabilityTexts: InTranslation<typeof stabilityTexts> = {
         'Auf keine Messreihe „hinterlassen“ folgt eine „vorgefunden“: Nehmen Sie bei den nächsten Besuchen beide auf.',
       'has-to-repeat': (count) =>
         `Ein Nachgeben muss sich wiederholen; ${count === 1 ? 'ein weiterer Besuch' : `${count} weitere Besuche`} mit „vorgefunden“ und „hinterlassen“ ${count === 1 ? 'würde' : 'würden'} es zeigen.`,
+      'few-notes': (count) =>
+        `${count} ${count === 1 ? 'Ton ist' : 'Töne sind'} zu wenig, um eine Saite vom ganzen Instrument zu unterscheiden; nehmen Sie den ganzen Umfang auf.`,
       'too-short': (years) =>
         `${years} sind zu kurz, um ein Nachgeben von der Jahreszeit zu unterscheiden; kommen Sie in einem halben Jahr wieder.`,
       compared: (count, years) =>
