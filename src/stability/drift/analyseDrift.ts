@@ -46,8 +46,8 @@ export type DriftRequest = {
   readonly random: () => number;
 };
 
-/** A pin is flagged from this probability on. In the bench's invented histories two or three of a hundred pins so flagged hold. */
-const FLAG_PROBABILITY = 0.75;
+/** A pin is flagged from this probability on. In invented histories three of a hundred pins so flagged do not slip. */
+const FLAG_PROBABILITY = 0.6;
 /** Where nobody read the humidity, the season is only inferred: fewer are found, and no more wrongly. */
 const UNSEEN_FLAG_PROBABILITY = 0.9;
 /** Slower than this no pin is flagged, however sure. */

@@ -128,6 +128,17 @@ describe('new wire', () => {
   });
 });
 
+it('a string that settles much further than the others in its first year is no slip', () => {
+  const settling = { restrungOn: '2015-02-01', totalCents: 15, timeConstantYears: 0.5 };
+  const own = { midi: 72, stringPosition: 2 } as const;
+  const slips = [
+    { ...own, centsPerYear: -15, fromDate: '2015-02-01' },
+    { ...own, centsPerYear: 15, fromDate: '2016-01-20' },
+  ];
+  const visits = [...regularVisits('2015-02-15', 5, 2.5), ...regularVisits('2016-03-01', 4, 6)];
+  expect(flaggedIn(judgePlan({ settling, slips, visits }, 16))).toEqual([]);
+});
+
 describe('a record that cannot tell', () => {
   it('says so where no as-left survey came before', () => {
     const visits = regularVisits('2015-03-01', 7, 6).map((visit) => ({ ...visit, surveys: 'as-found' as const }));

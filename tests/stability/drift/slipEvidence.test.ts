@@ -9,6 +9,7 @@ import {
   slipEvidence,
   USUAL_SCATTER_WEIGHTS,
 } from '../../../src/stability/drift/slipEvidence.ts';
+import { stringRate } from '../../../src/stability/drift/stringRates.ts';
 import { seededRandom } from '../../support/seededRandom.ts';
 import { historyOf, withChanges } from './stringHistories.ts';
 
@@ -88,8 +89,10 @@ describe('learnt tails', () => {
 
 describe('repetition', () => {
   it('is little where one change alone makes the rate', () => {
-    const steady = historyOf({ count: 9, sigmaCents: 0.3 }, seededRandom(41));
-    expect(repetition(withChanges(steady, { 3: -5 }))).toBeLessThan(2);
+    const steady = historyOf({ count: 3, sigmaCents: 0.3 }, seededRandom(41));
+    const once = withChanges(steady, { 0: 0, 1: -5, 2: 0 });
+    expect(stringRate(once).centsPerYear).toBeLessThan(-2);
+    expect(repetition(once)).toBeLessThan(0.5);
   });
 
   it('stays where every change falls', () => {
