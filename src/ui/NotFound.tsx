@@ -7,7 +7,7 @@ import { texts } from './texts.ts';
 export function NotFound() {
   return (
     <>
-      <PageHeading title={texts.common.gone.title} trailLabel={texts.common.trail} />
+      <PageHeading title={texts.common.gone.title} />
       <EmptyState
         actions={
           <LinkButton look="primary" href="#/">

@@ -1,5 +1,7 @@
 import { type ReactNode, useEffect, useRef } from 'react';
+import { DemonstrationMark } from './DemonstrationMark.tsx';
 import styles from './PageHeading.module.css';
+import { texts } from './texts.ts';
 
 export type TrailStep = { readonly label: string; readonly href: string };
 
@@ -8,14 +10,15 @@ type PageHeadingProps = {
   /** The way here from the workshop, for one step back at any depth. */
   readonly trail?: readonly TrailStep[];
   readonly subtitle?: ReactNode;
+  /** Of a record that was made up to look around with. */
+  readonly isInvented?: boolean;
   readonly actions?: ReactNode;
-  readonly trailLabel: string;
   /** On a screen where something else is large. */
   readonly isCompact?: boolean;
 };
 
 /** The screen's title. It takes the focus when the screen opens, so that keyboard and screen reader start at the top. */
-export function PageHeading({ title, trail = [], subtitle, actions, trailLabel, isCompact }: PageHeadingProps) {
+export function PageHeading({ title, trail = [], subtitle, isInvented, actions, isCompact }: PageHeadingProps) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     document.title = `${title} · Stillpin`;
@@ -24,7 +27,7 @@ export function PageHeading({ title, trail = [], subtitle, actions, trailLabel, 
   return (
     <header className={styles.heading} data-compact={isCompact}>
       {trail.length > 0 && (
-        <nav aria-label={trailLabel}>
+        <nav aria-label={texts.common.trail}>
           <ol className={styles.trail}>
             {trail.map((step) => (
               <li key={step.href}>
@@ -39,7 +42,11 @@ export function PageHeading({ title, trail = [], subtitle, actions, trailLabel, 
           <h1 ref={heading} tabIndex={-1}>
             {title}
           </h1>
-          {subtitle && <div className={styles.subtitle}>{subtitle}</div>}
+          {(subtitle || isInvented) && (
+            <div className={styles.subtitle}>
+              {subtitle} {isInvented && <DemonstrationMark />}
+            </div>
+          )}
         </div>
         {actions && <div className={styles.actions}>{actions}</div>}
       </div>

@@ -2,13 +2,13 @@ import { useMemo, useState } from 'react';
 import { formatDate } from '../../piano/format.ts';
 import type { Records } from '../../records/records.ts';
 import { FEWEST_INSTRUMENTS, type HeldGroup } from '../../stability/acrossInstruments/heldGroups.ts';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { SpansFigure } from '../../ui/held/SpansFigure.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { workshopTrail } from '../../ui/trails.ts';
 import styles from './acrossInstruments.module.css';
 import { ChoiceFields } from './ChoiceFields.tsx';
 import { GroupShare } from './GroupShare.tsx';
@@ -37,13 +37,9 @@ export function HeldScreen({ records }: { readonly records: Records }) {
     <>
       <PageHeading
         title={words.title}
-        trail={[{ label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) }]}
-        trailLabel={texts.common.trail}
-        subtitle={
-          <>
-            {words.subtitle} {whose === 'invented' && <DemonstrationMark />}
-          </>
-        }
+        trail={workshopTrail()}
+        subtitle={words.subtitle}
+        isInvented={whose === 'invented'}
       />
       <LookBackProgress held={held} />
       {held.phase === 'finished' && held.jobCount === 0 ? (

@@ -2,16 +2,15 @@ import { formatNote } from '../../piano/format.ts';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Instrument } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { SelectField } from '../../ui/Field.tsx';
 import { FieldRow } from '../../ui/FormPage.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
-import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { instrumentTrail } from '../../ui/trails.ts';
 import { soundName } from './comparison.ts';
 import type { HearableString } from './hearableNotes.ts';
 import { ListenSection } from './ListenSection.tsx';
@@ -30,16 +29,9 @@ export function HearingScreen({ records, instrumentId }: Props) {
     <>
       <PageHeading
         title={words.title}
-        trail={[
-          { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-          { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId }) },
-        ]}
-        trailLabel={texts.common.trail}
-        subtitle={
-          <>
-            {words.subtitle} {instrument.isDemonstration && <DemonstrationMark />}
-          </>
-        }
+        trail={instrumentTrail(instrument)}
+        subtitle={words.subtitle}
+        isInvented={instrument.isDemonstration}
       />
       {strings.length === 0 ? (
         <EmptyState>

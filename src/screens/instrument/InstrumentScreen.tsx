@@ -3,15 +3,14 @@ import { formatNoteRange } from '../../piano/format.ts';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Instrument } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { FactList } from '../../ui/FactList.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { PhotographsSection } from '../../ui/PhotographsSection.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
-import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { workshopTrail } from '../../ui/trails.ts';
 import { ChangeSection } from './ChangeSection.tsx';
 import { EventSection } from './EventSection.tsx';
 import { PagesOfInstrument } from './PagesOfInstrument.tsx';
@@ -60,13 +59,9 @@ function InstrumentHeading({ page }: { readonly page: InstrumentPage }) {
     <>
       <PageHeading
         title={instrument.name}
-        trail={[{ label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) }]}
-        trailLabel={texts.common.trail}
-        subtitle={
-          <>
-            {parts.join(' · ')} {instrument.isDemonstration && <DemonstrationMark />}
-          </>
-        }
+        trail={workshopTrail()}
+        subtitle={parts.join(' · ')}
+        isInvented={instrument.isDemonstration}
         actions={<VisitActions page={page} />}
       />
       <PagesOfInstrument instrumentId={instrument.id} />

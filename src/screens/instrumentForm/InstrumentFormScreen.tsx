@@ -10,6 +10,7 @@ import { ReadState } from '../../ui/ReadState.tsx';
 import { type Route, replaceWith, routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { instrumentTrail, workshopTrail } from '../../ui/trails.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { BlockFields, IdentityFields, RowFields } from './InstrumentFields.tsx';
 import { useInstrumentForm } from './useInstrumentForm.ts';
@@ -24,14 +25,11 @@ export function InstrumentFormScreen({ records, instrumentId }: Props) {
   const instrument = form.stored.value;
   if (instrument === undefined) return <NotFound />;
   const back: Route = instrument ? { screen: 'instrument', instrumentId: instrument.id } : { screen: 'workshop' };
-  const trail = [{ label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) }];
-  if (instrument) trail.push({ label: instrument.name, href: routeToHref(back) });
   return (
     <FormPage faults={form.faults} onSubmit={() => void form.save()}>
       <PageHeading
         title={instrument ? words.editTitle(instrument.name) : words.newTitle}
-        trail={trail}
-        trailLabel={texts.common.trail}
+        trail={instrument ? instrumentTrail(instrument) : workshopTrail()}
       />
       <IdentityFields form={form} />
       <RowFields form={form} />

@@ -2,6 +2,7 @@ import { PageHeading } from '../../ui/PageHeading.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { workshopTrail } from '../../ui/trails.ts';
 import { BeatSection } from './BeatSection.tsx';
 import { CertaintySection } from './CertaintySection.tsx';
 import styles from './method.module.css';
@@ -14,12 +15,7 @@ const words = texts.method;
 export function MethodScreen() {
   return (
     <>
-      <PageHeading
-        title={words.title}
-        trail={[{ label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) }]}
-        trailLabel={texts.common.trail}
-        subtitle={words.subtitle}
-      />
+      <PageHeading title={words.title} trail={workshopTrail()} subtitle={words.subtitle} />
       <NoteSection />
       <BeatSection />
       <YearSection />

@@ -4,9 +4,9 @@ import type { Records } from '../../records/records.ts';
 import { Button } from '../../ui/Button.tsx';
 import { FormPage } from '../../ui/FormPage.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
-import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { workshopTrail } from '../../ui/trails.ts';
 import { useObserved } from '../../ui/useObserved.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { CalibrationTable } from './CalibrationTable.tsx';
@@ -33,11 +33,7 @@ export function MicrophoneClockScreen({ records }: { readonly records: Records }
   };
   return (
     <>
-      <PageHeading
-        title={words.title}
-        trail={[{ label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) }]}
-        trailLabel={texts.common.trail}
-      />
+      <PageHeading title={words.title} trail={workshopTrail()} />
       <FormPage faults={faults} onSubmit={submit}>
         <Section title={words.reference.title} note={words.reference.note}>
           <ReferenceFields draft={draft} faults={faults} onChange={setDraft} />

@@ -10,9 +10,9 @@ import { NotFound } from '../../ui/NotFound.tsx';
 import { Notice } from '../../ui/Notice.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
-import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { instrumentTrail, visitTrail } from '../../ui/trails.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { PhotographDialog } from './PhotographDialog.tsx';
 import { PhotographImage } from './PhotographImage.tsx';
@@ -46,23 +46,15 @@ export function PhotographsScreen({ records, subject }: Props) {
 
 function Heading({ page, subject }: { readonly page: PhotographPage; readonly subject: PhotographSubject }) {
   const { instrument, visit } = page;
-  const trail = [
-    { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-    { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
-  ];
+  const trail = visit ? visitTrail(instrument, visit) : instrumentTrail(instrument);
   const visitName = visit && formatDate(visit.visitedOn);
-  if (visit && visitName !== null)
-    trail.push({
-      label: texts.visit.title(visitName),
-      href: routeToHref({ screen: 'visit', visitId: visit.id }),
-    });
   const title =
     visitName !== null
       ? words.ofVisit(visitName)
       : subject.midi !== undefined
         ? words.ofNote(formatNote(subject.midi))
         : words.ofInstrument;
-  return <PageHeading title={title} trail={trail} trailLabel={texts.common.trail} subtitle={instrument.name} />;
+  return <PageHeading title={title} trail={trail} subtitle={instrument.name} />;
 }
 
 type AddProps = { readonly adding: Adding; readonly onAdd: (files: readonly File[], keepsFiles: boolean) => void };

@@ -1,14 +1,13 @@
 import { useEffect, useState } from 'react';
-import { formatDate } from '../../piano/format.ts';
 import type { SurveyId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { Notice } from '../../ui/Notice.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
-import { routeToHref } from '../../ui/routes.ts';
 import { scopeText } from '../../ui/scopeText.ts';
 import { texts } from '../../ui/texts.ts';
+import { visitTrail } from '../../ui/trails.ts';
 import type { Observed } from '../../ui/useObserved.ts';
 import { readChangeBaseline } from './changeBaseline.ts';
 import { RecordingDesk } from './RecordingDesk.tsx';
@@ -43,14 +42,7 @@ function OpenSurvey({ records, surveyId }: Props) {
           texts.common.stage[survey.stage],
           [texts.common.strings[survey.strings], scopeText(survey.scope)].filter(Boolean).join('; '),
         )}
-        trail={[
-          { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
-          {
-            label: texts.visit.title(formatDate(visit.visitedOn)),
-            href: routeToHref({ screen: 'visit', visitId: visit.id }),
-          },
-        ]}
-        trailLabel={texts.common.trail}
+        trail={visitTrail(instrument, visit).slice(1)}
       />
       <RecordingDesk records={records} stored={stored.value} />
     </>

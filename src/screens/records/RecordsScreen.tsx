@@ -1,7 +1,7 @@
 import type { Records } from '../../records/records.ts';
 import { PageHeading } from '../../ui/PageHeading.tsx';
-import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
+import { workshopTrail } from '../../ui/trails.ts';
 import { BackupSection } from './BackupSection.tsx';
 import { BinSection } from './BinSection.tsx';
 import { ExportSection } from './ExportSection.tsx';
@@ -16,12 +16,7 @@ const words = texts.records;
 export function RecordsScreen({ records }: { readonly records: Records }) {
   return (
     <>
-      <PageHeading
-        title={words.title}
-        trail={[{ label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) }]}
-        trailLabel={texts.common.trail}
-        subtitle={words.lead}
-      />
+      <PageHeading title={words.title} trail={workshopTrail()} subtitle={words.lead} />
       <RivalSection records={records} />
       <BackupSection records={records} />
       <ExportSection records={records} />

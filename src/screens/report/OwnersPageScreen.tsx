@@ -13,8 +13,8 @@ import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { PageSheet } from '../../ui/PageSheet.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
-import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
+import { instrumentTrail } from '../../ui/trails.ts';
 import { usePrintStyle } from '../../ui/usePrintStyle.ts';
 import { OwnersChoices } from './OwnersChoices.tsx';
 import printCss from './print.css?inline';
@@ -36,11 +36,7 @@ export function OwnersPageScreen({ records, instrumentId }: Props) {
       <div data-not-printed="">
         <PageHeading
           title={words.title}
-          trail={[
-            { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-            { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId }) },
-          ]}
-          trailLabel={texts.common.trail}
+          trail={instrumentTrail(instrument)}
           subtitle={words.next}
           actions={<PageActions page={view.page} />}
         />

@@ -4,7 +4,6 @@ import type { Records } from '../../records/records.ts';
 import type { WriteFailure } from '../../records/writeOutcome.ts';
 import { slipThresholdOf } from '../../stability/slipThreshold.ts';
 import { Button, LinkButton } from '../../ui/Button.tsx';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { Notice } from '../../ui/Notice.tsx';
@@ -12,6 +11,7 @@ import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
+import { instrumentTrail } from '../../ui/trails.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { JudgedSections } from './JudgedSections.tsx';
 import styles from './stability.module.css';
@@ -43,12 +43,8 @@ function StabilityHeading({ page: { instrument } }: { readonly page: StabilityPa
   return (
     <PageHeading
       title={`${words.title}: ${instrument.name}`}
-      trail={[
-        { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-        { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
-      ]}
-      trailLabel={texts.common.trail}
-      subtitle={instrument.isDemonstration && <DemonstrationMark />}
+      trail={instrumentTrail(instrument)}
+      isInvented={instrument.isDemonstration}
     />
   );
 }

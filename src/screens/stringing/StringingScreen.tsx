@@ -1,12 +1,11 @@
 import type { InstrumentId } from '../../piano/ids.ts';
 import { ownGrade, PUBLISHED_GRADES } from '../../piano/wireGrade.ts';
 import type { Records } from '../../records/records.ts';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
-import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
+import { instrumentTrail } from '../../ui/trails.ts';
 import { GradesSection } from './GradesSection.tsx';
 import { NoSchedule } from './NoSchedule.tsx';
 import { ScheduleDesk } from './ScheduleDesk.tsx';
@@ -46,16 +45,9 @@ function Heading({ page: { instrument } }: { readonly page: StringingPage }) {
   return (
     <PageHeading
       title={words.title}
-      trail={[
-        { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-        { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
-      ]}
-      trailLabel={texts.common.trail}
-      subtitle={
-        <>
-          {instrument.name} {instrument.isDemonstration && <DemonstrationMark />}
-        </>
-      }
+      trail={instrumentTrail(instrument)}
+      subtitle={instrument.name}
+      isInvented={instrument.isDemonstration}
     />
   );
 }

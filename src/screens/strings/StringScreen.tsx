@@ -3,7 +3,6 @@ import { isInCompass } from '../../piano/compass.ts';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { LinkButton } from '../../ui/Button.tsx';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { Disclosure } from '../../ui/Disclosure.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { Notice } from '../../ui/Notice.tsx';
@@ -12,6 +11,7 @@ import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { instrumentTrail } from '../../ui/trails.ts';
 import { heardString } from './audibility.ts';
 import { DecisionSection } from './DecisionSection.tsx';
 import { decisionByString, suggestionOf } from './deskRows.ts';
@@ -109,12 +109,10 @@ function StringHeading({ strings: { instrument, takes }, place }: Pick<OneProps,
     <PageHeading
       title={nameOf(place)}
       trail={[
-        { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-        { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId }) },
+        ...instrumentTrail(instrument),
         { label: words.string.trail, href: routeToHref({ screen: 'strings', instrumentId }) },
       ]}
-      trailLabel={texts.common.trail}
-      subtitle={instrument.isDemonstration && <DemonstrationMark />}
+      isInvented={instrument.isDemonstration}
       actions={
         <>
           {before && (

@@ -2,7 +2,6 @@ import { useMemo, useState } from 'react';
 import type { InstrumentId, SurveyId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { LinkButton } from '../../ui/Button.tsx';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { SelectField } from '../../ui/Field.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
@@ -11,6 +10,7 @@ import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { instrumentTrail } from '../../ui/trails.ts';
 import { BEATING } from './audibility.ts';
 import { BeatMap } from './BeatMap.tsx';
 import { DecisionDesk } from './DecisionDesk.tsx';
@@ -43,16 +43,9 @@ export function StringsScreen({ records, instrumentId }: Props) {
     <>
       <PageHeading
         title={words.title}
-        trail={[
-          { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-          { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId }) },
-        ]}
-        trailLabel={texts.common.trail}
-        subtitle={
-          <>
-            {words.subtitle} {instrument.isDemonstration && <DemonstrationMark />}
-          </>
-        }
+        trail={instrumentTrail(instrument)}
+        subtitle={words.subtitle}
+        isInvented={instrument.isDemonstration}
         actions={<LinkButton href={routeToHref({ screen: 'work-list', instrumentId })}>{words.workList}</LinkButton>}
       />
       {strings.value.takes.length === 0 ? (

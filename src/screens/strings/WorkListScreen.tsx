@@ -6,13 +6,13 @@ import type { Records } from '../../records/records.ts';
 import type { WriteFailure } from '../../records/writeOutcome.ts';
 import type { WorkGroup } from '../../stringing/decisions/workList.ts';
 import { Button, LinkButton } from '../../ui/Button.tsx';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
+import { instrumentTrail } from '../../ui/trails.ts';
 import { todayIso } from '../../ui/today.ts';
 import { usePrintStyle } from '../../ui/usePrintStyle.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
@@ -43,17 +43,9 @@ export function WorkListScreen({ records, instrumentId }: Props) {
     <>
       <PageHeading
         title={words.title}
-        trail={[
-          { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-          { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId }) },
-          { label: texts.strings.title, href: stringsHref },
-        ]}
-        trailLabel={texts.common.trail}
-        subtitle={
-          <>
-            {words.subtitle(instrument.name)} {instrument.isDemonstration && <DemonstrationMark />}
-          </>
-        }
+        trail={[...instrumentTrail(instrument), { label: texts.strings.title, href: stringsHref }]}
+        subtitle={words.subtitle(instrument.name)}
+        isInvented={instrument.isDemonstration}
         actions={
           groups.length > 0 && (
             <Button look="primary" onPress={() => window.print()}>

@@ -1,9 +1,8 @@
-import { formatDate, formatNotes } from '../../piano/format.ts';
+import { formatNotes } from '../../piano/format.ts';
 import type { SurveyId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { LinkButton } from '../../ui/Button.tsx';
 import { DeleteButton } from '../../ui/DeleteButton.tsx';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { Disclosure } from '../../ui/Disclosure.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { NoteStrip } from '../../ui/NoteStrip.tsx';
@@ -16,6 +15,7 @@ import { Section } from '../../ui/Section.tsx';
 import { StripLegend } from '../../ui/StripLegend.tsx';
 import { scopeText } from '../../ui/scopeText.ts';
 import { texts } from '../../ui/texts.ts';
+import { visitTrail } from '../../ui/trails.ts';
 import { ClockSection } from './ClockSection.tsx';
 import { InharmonicitySection } from './InharmonicitySection.tsx';
 import { LifeSection } from './LifeSection.tsx';
@@ -90,21 +90,9 @@ function SurveyHeading({ page: { instrument, visit, survey } }: { readonly page:
   return (
     <PageHeading
       title={words.title(texts.common.stage[survey.stage])}
-      trail={[
-        { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-        { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
-        {
-          label: texts.visit.title(formatDate(visit.visitedOn)),
-          href: routeToHref({ screen: 'visit', visitId: visit.id }),
-        },
-      ]}
-      trailLabel={texts.common.trail}
-      subtitle={
-        <>
-          {[texts.common.strings[survey.strings], scopeText(survey.scope)].filter(Boolean).join('; ')}{' '}
-          {instrument.isDemonstration && <DemonstrationMark />}
-        </>
-      }
+      trail={visitTrail(instrument, visit)}
+      subtitle={[texts.common.strings[survey.strings], scopeText(survey.scope)].filter(Boolean).join('; ')}
+      isInvented={instrument.isDemonstration}
       actions={
         <LinkButton
           look={survey.finishedAt === null ? 'primary' : 'plain'}

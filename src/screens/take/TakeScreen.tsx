@@ -1,9 +1,8 @@
-import { formatCents, formatDate, formatNote } from '../../piano/format.ts';
+import { formatCents, formatNote } from '../../piano/format.ts';
 import type { TakeId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { Button } from '../../ui/Button.tsx';
 import { DeleteButton } from '../../ui/DeleteButton.tsx';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { PartialTable } from '../../ui/PartialTable.tsx';
@@ -13,6 +12,7 @@ import { replaceWith, routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { TakeFigures } from '../../ui/TakeFigures.tsx';
 import { texts } from '../../ui/texts.ts';
+import { visitTrail } from '../../ui/trails.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { SoundSection } from './SoundSection.tsx';
 import { type TakePage, useTake } from './useTake.ts';
@@ -71,23 +71,14 @@ function TakeHeading({ page: { take, survey, visit, instrument } }: { readonly p
     <PageHeading
       title={words.title(formatNote(take.midi))}
       trail={[
-        { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-        { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
-        {
-          label: texts.visit.title(formatDate(visit.visitedOn)),
-          href: routeToHref({ screen: 'visit', visitId: visit.id }),
-        },
+        ...visitTrail(instrument, visit),
         {
           label: texts.visit.survey.title(texts.common.stage[survey.stage]),
           href: routeToHref({ screen: 'survey', surveyId: survey.id }),
         },
       ]}
-      trailLabel={texts.common.trail}
-      subtitle={
-        <>
-          {subtitle} {instrument.isDemonstration && <DemonstrationMark />}
-        </>
-      }
+      subtitle={subtitle}
+      isInvented={instrument.isDemonstration}
     />
   );
 }

@@ -2,7 +2,6 @@ import { formatDate } from '../../piano/format.ts';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { LinkButton } from '../../ui/Button.tsx';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
@@ -10,6 +9,7 @@ import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { instrumentTrail } from '../../ui/trails.ts';
 import { OverBlock } from './OverBlock.tsx';
 import { SlipSection } from './SlipSection.tsx';
 import { type InstrumentTorquePage, useInstrumentTorque, type VisitPins } from './useInstrumentTorque.ts';
@@ -63,16 +63,9 @@ function Heading({ page: { instrument, latestVisit } }: { readonly page: Instrum
   return (
     <PageHeading
       title={words.title}
-      trail={[
-        { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-        { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
-      ]}
-      trailLabel={texts.common.trail}
-      subtitle={
-        <>
-          {instrument.name} {instrument.isDemonstration && <DemonstrationMark />}
-        </>
-      }
+      trail={instrumentTrail(instrument)}
+      subtitle={instrument.name}
+      isInvented={instrument.isDemonstration}
       actions={
         latestVisit && (
           <LinkButton href={routeToHref({ screen: 'visit-torque', visitId: latestVisit.id })}>

@@ -2,13 +2,13 @@ import { formatDate, formatHumidity } from '../../piano/format.ts';
 import type { VisitId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { LinkButton } from '../../ui/Button.tsx';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { visitTrail } from '../../ui/trails.ts';
 import { LoadNote } from './LoadNote.tsx';
 import { ReadingTable } from './ReadingTable.tsx';
 import { TorqueDesk } from './TorqueDesk.tsx';
@@ -57,17 +57,9 @@ function Heading({ page: { instrument, visit } }: { readonly page: VisitTorquePa
   return (
     <PageHeading
       title={words.title}
-      trail={[
-        { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-        { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
-        { label: words.ofVisit(date), href: routeToHref({ screen: 'visit', visitId: visit.id }) },
-      ]}
-      trailLabel={texts.common.trail}
-      subtitle={
-        <>
-          {date} · {formatHumidity(visit.humidityPct)} {instrument.isDemonstration && <DemonstrationMark />}
-        </>
-      }
+      trail={visitTrail(instrument, visit)}
+      subtitle={`${date} · ${formatHumidity(visit.humidityPct)}`}
+      isInvented={instrument.isDemonstration}
       actions={
         <LinkButton href={routeToHref({ screen: 'instrument-torque', instrumentId: instrument.id })}>
           {words.openOfInstrument}

@@ -2,7 +2,6 @@ import { formatDate, formatHumidity, formatPitchStandard, formatTemperature } fr
 import type { VisitId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import { LinkButton } from '../../ui/Button.tsx';
-import { DemonstrationMark } from '../../ui/DemonstrationMark.tsx';
 import { FactList } from '../../ui/FactList.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
@@ -11,6 +10,7 @@ import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { instrumentTrail } from '../../ui/trails.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { SoundKeptField } from './SoundKeptField.tsx';
 import { StartSurvey } from './StartSurvey.tsx';
@@ -57,12 +57,8 @@ function VisitHeading({ page: { instrument, visit } }: { readonly page: VisitPag
   return (
     <PageHeading
       title={words.title(formatDate(visit.visitedOn))}
-      trail={[
-        { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-        { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
-      ]}
-      trailLabel={texts.common.trail}
-      subtitle={instrument.isDemonstration ? <DemonstrationMark /> : undefined}
+      trail={instrumentTrail(instrument)}
+      isInvented={instrument.isDemonstration}
       actions={
         <>
           <LinkButton href={routeToHref({ screen: 'edit-visit', visitId: visit.id })}>{words.edit}</LinkButton>

@@ -11,6 +11,7 @@ import { ReadState } from '../../ui/ReadState.tsx';
 import { type Route, replaceWith, routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { instrumentTrail } from '../../ui/trails.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { useVisitForm } from './useVisitForm.ts';
 import { ClimateFields, PitchFields, WhenFields } from './VisitFields.tsx';
@@ -29,14 +30,7 @@ export function VisitFormScreen({ records, ...subject }: Props) {
     : { screen: 'instrument', instrumentId: instrument.id };
   return (
     <FormPage faults={form.faults} onSubmit={() => void form.save()}>
-      <PageHeading
-        title={visit ? words.editTitle : words.newTitle}
-        trail={[
-          { label: texts.common.workshop, href: routeToHref({ screen: 'workshop' }) },
-          { label: instrument.name, href: routeToHref({ screen: 'instrument', instrumentId: instrument.id }) },
-        ]}
-        trailLabel={texts.common.trail}
-      />
+      <PageHeading title={visit ? words.editTitle : words.newTitle} trail={instrumentTrail(instrument)} />
       <WhenFields form={form} />
       <ClimateFields form={form} />
       <PitchFields form={form} />

@@ -25,7 +25,6 @@ export function WorkshopScreen({ records }: { readonly records: Records }) {
     <>
       <PageHeading
         title={isEmpty ? words.empty.title : words.title}
-        trailLabel={texts.common.trail}
         subtitle={isEmpty ? undefined : words.subtitle(summaries.length)}
         actions={
           !isEmpty && (

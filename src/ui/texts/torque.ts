@@ -1,7 +1,6 @@
 /** Words for the torque of tuning pins: entering it at a visit, and how it lies over the block. */
 export const torqueTexts = {
   title: 'Torque of the pins',
-  ofVisit: (date: string) => `Visit of ${date}`,
   open: 'Torque of the pins',
   openOfInstrument: 'Torque of the pins, all visits',
   units: { N·m: 'N·m', in·lb: 'in·lb' },

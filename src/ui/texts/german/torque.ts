@@ -3,7 +3,6 @@ import type { InTranslation } from '../translation.ts';
 
 export const germanTorqueTexts: InTranslation<typeof torqueTexts> = {
   title: 'Drehmoment der Wirbel',
-  ofVisit: (date) => `Besuch vom ${date}`,
   open: 'Drehmoment der Wirbel',
   openOfInstrument: 'Drehmoment der Wirbel, alle Besuche',
   units: { N·m: 'N·m', in·lb: 'in·lb' },
