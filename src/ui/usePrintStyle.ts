@@ -1,13 +1,17 @@
 import { useEffect } from 'react';
+import printedPageCss from './printedPage.css?inline';
 
-/** Rules for paper, margins included, as long as the component is there. */
-export function usePrintStyle(css: string): void {
+/**
+ * Makes the screen fit for paper as long as it is there, since a rule for paper holds for the whole document.
+ * @param margin of each sheet, as CSS writes it; should suit A4 and US Letter
+ */
+export function usePrintStyle(margin: string): void {
   useEffect(() => {
     const sheet = new CSSStyleSheet();
-    sheet.replaceSync(css);
+    sheet.replaceSync(`@page { margin: ${margin}; }\n${printedPageCss}`);
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
     return () => {
       document.adoptedStyleSheets = document.adoptedStyleSheets.filter((other) => other !== sheet);
     };
-  }, [css]);
+  }, [margin]);
 }

@@ -18,7 +18,6 @@ import { texts } from '../../ui/texts.ts';
 import { instrumentTrail } from '../../ui/trails.ts';
 import { usePrintStyle } from '../../ui/usePrintStyle.ts';
 import styles from './longRecord.module.css';
-import printCss from './print.css?inline';
 import { useLongRecord } from './useLongRecord.ts';
 
 const reportWords = reportWordsIn(figureLanguage());
@@ -27,7 +26,7 @@ const words = texts.longRecord;
 type Props = { readonly records: Records; readonly instrumentId: InstrumentId };
 
 export function LongRecordScreen({ records, instrumentId }: Props) {
-  usePrintStyle(printCss);
+  usePrintStyle('11mm 13mm 12mm');
   const record = useLongRecord(records, instrumentId);
   if (record.state !== 'ready') return <ReadState observed={record} />;
   if (!record.value) return <NotFound />;

@@ -17,7 +17,6 @@ import { texts } from '../../ui/texts.ts';
 import { instrumentTrail } from '../../ui/trails.ts';
 import { usePrintStyle } from '../../ui/usePrintStyle.ts';
 import { OwnersChoices } from './OwnersChoices.tsx';
-import printCss from './print.css?inline';
 import { useOwnersPage } from './useOwnersPage.ts';
 
 const reportWords = reportWordsIn(figureLanguage());
@@ -26,7 +25,7 @@ const words = texts.report;
 type Props = { readonly records: Records; readonly instrumentId: InstrumentId };
 
 export function OwnersPageScreen({ records, instrumentId }: Props) {
-  usePrintStyle(printCss);
+  usePrintStyle('9mm 15mm 10mm');
   const view = useOwnersPage(records, instrumentId);
   if (view.kept.state !== 'ready') return <ReadState observed={view.kept} />;
   if (!view.kept.value || !view.page) return <NotFound />;

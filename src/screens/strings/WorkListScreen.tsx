@@ -16,7 +16,6 @@ import { instrumentTrail } from '../../ui/trails.ts';
 import { todayIso } from '../../ui/today.ts';
 import { usePrintStyle } from '../../ui/usePrintStyle.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
-import printCss from './print.css?inline';
 import { workOutcomes } from './stringHistory.ts';
 import type { BenchOfStrings, StringRecords } from './stringReadings.ts';
 import { useBenchOfStrings, useStringRecords } from './useStrings.ts';
@@ -30,7 +29,7 @@ type Props = { readonly records: Records; readonly instrumentId: InstrumentId };
 
 /** What is to be done, for the bench: on paper with boxes to tick, on the screen to be marked as done. */
 export function WorkListScreen({ records, instrumentId }: Props) {
-  usePrintStyle(printCss);
+  usePrintStyle('12mm 14mm');
   const strings = useStringRecords(records, instrumentId);
   const bench = useBenchOfStrings(records, instrumentId);
   if (strings.state !== 'ready') return <ReadState observed={strings} />;
