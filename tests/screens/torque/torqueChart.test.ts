@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { ScheduleRow, StringingSchedule } from '../../../src/piano/stringingRecords.ts';
-import { ratioWords } from '../../../src/screens/torque/PinTable.tsx';
 import { pinLoads, presentSchedule, pullMultiple } from '../../../src/screens/torque/pinLoads.ts';
 import { torqueBandsOf, torqueSeries } from '../../../src/screens/torque/torqueChart.ts';
+import { ratioWords } from '../../../src/screens/torque/torqueColumns.ts';
 import type { PinTorque } from '../../../src/stability/torquePins.ts';
 import { texts } from '../../../src/ui/texts.ts';
 
