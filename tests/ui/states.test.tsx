@@ -1,3 +1,4 @@
+import type { ReactElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { DataTable } from '../../src/ui/DataTable.tsx';
@@ -7,16 +8,19 @@ import type { NoteState } from '../../src/ui/noteState.ts';
 import { StateMark } from '../../src/ui/StateMark.tsx';
 import { StripLegend } from '../../src/ui/StripLegend.tsx';
 import { texts } from '../../src/ui/texts.ts';
+import { type BlockState, VerdictMark } from '../../src/ui/VerdictMark.tsx';
 
 const STATES: NoteState[] = ['missing', 'kept', 'doubtful', 'skipped'];
 
+const VERDICTS: BlockState[] = ['holding', 'watch', 'giving way', 'not enough evidence'];
+
 /** The picture with everything about colour and class taken out. */
-const shapeOf = (state: NoteState) =>
-  renderToStaticMarkup(<StateMark state={state} />).replace(/(class|data-state)="[^"]*"/g, '');
+const shapeOf = (mark: ReactElement) => renderToStaticMarkup(mark).replace(/(class|data-[a-z]+)="[^"]*"/g, '');
 
 describe('a state', () => {
   it('has a shape of its own, without its colour', () => {
-    expect(new Set(STATES.map(shapeOf)).size).toBe(STATES.length);
+    const shapes = STATES.map((state) => shapeOf(<StateMark key={state} state={state} />));
+    expect(new Set(shapes).size).toBe(STATES.length);
   });
 
   it('has a word of its own', () => {
@@ -47,6 +51,11 @@ describe('a state', () => {
     expect(markup).toContain('1 doubtful');
     expect(markup).not.toContain('skipped');
   });
+});
+
+it('a verdict has a shape of its own, without its colour', () => {
+  const shapes = VERDICTS.map((state) => shapeOf(<VerdictMark key={state} state={state} />));
+  expect(new Set(shapes).size).toBe(VERDICTS.length);
 });
 
 it('the level is told in a word beside the bar, and to a screen reader', () => {
