@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Button } from '../ui/Button.tsx';
 import { Notice } from '../ui/Notice.tsx';
 import { ReadState } from '../ui/ReadState.tsx';
@@ -39,26 +40,29 @@ export function App() {
 
 function Closed() {
   return (
-    <div className={styles.message}>
-      <h1>{texts.common.otherPages.closedTitle}</h1>
+    <ReadyToReload title={texts.common.otherPages.closedTitle}>
       <p>{texts.common.otherPages.closed}</p>
-      <p className={styles.actions}>
-        <Button look="primary" onPress={() => window.location.reload()}>
-          {texts.common.unavailable.again}
-        </Button>
-      </p>
-    </div>
+    </ReadyToReload>
   );
 }
 
 function Unavailable({ message }: { readonly message: string }) {
   return (
-    <div className={styles.message}>
-      <h1>{texts.common.unavailable.title}</h1>
+    <ReadyToReload title={texts.common.unavailable.title}>
       <Notice kind="fault" word={texts.common.faultWord} isUrgent>
         {message}
       </Notice>
       <p>{texts.common.unavailable.next}</p>
+    </ReadyToReload>
+  );
+}
+
+/** Why nothing is shown, and the way to open the page anew. */
+function ReadyToReload({ title, children }: { readonly title: string; readonly children: ReactNode }) {
+  return (
+    <div className={styles.message}>
+      <h1>{title}</h1>
+      {children}
       <p className={styles.actions}>
         <Button look="primary" onPress={() => window.location.reload()}>
           {texts.common.unavailable.again}
