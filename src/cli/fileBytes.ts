@@ -16,7 +16,7 @@ export async function withFileBytes<Result>(
   });
   try {
     const status = await handle.stat();
-    if (status.isDirectory()) throw new UsageFault(`cannot read ${path}: it is a folder; name the recordings in it`);
+    if (status.isDirectory()) throw new UsageFault(`cannot read ${path}: it is a folder; name a file in it`);
     if (!status.isFile()) throw new UsageFault(`cannot read ${path}: it is not an ordinary file`);
     return await use(handleAsSource(path, handle, status.size));
   } finally {
@@ -45,7 +45,8 @@ function handleAsSource(path: string, handle: FileHandle, byteCount: number): By
   };
 }
 
-function unreadable(path: string, error: unknown): UsageFault {
+/** In one sentence that names the file: the same for every command. */
+export function unreadable(path: string, error: unknown): UsageFault {
   const code = (error as NodeJS.ErrnoException).code ?? 'unknown';
   return new UsageFault(`cannot read ${path}: ${REASONS[code] ?? `the system says ${code}`}`);
 }
@@ -55,7 +56,7 @@ const REASONS: Readonly<Record<string, string>> = {
   ENOTDIR: 'a part of the path is a file and not a folder; check the name',
   EACCES: 'reading it is not permitted; check its access rights',
   EPERM: 'reading it is not permitted; check its access rights',
-  EISDIR: 'it is a folder; name the recordings in it',
+  EISDIR: 'it is a folder; name a file in it',
   ELOOP: 'its links lead in a circle',
   ENAMETOOLONG: 'its name is too long',
   EIO: 'the disk could not read it; copy it again from its source',

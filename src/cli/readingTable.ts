@@ -78,6 +78,5 @@ function beatingText({ beating }: ReadingDocument): string {
 
 function qualityText({ quality }: ReadingDocument): string {
   const faults = quality.reasons.map((reason) => FAULT_WORDS[reason]).join(', ');
-  if (quality.usable) return faults === '' ? 'good' : `usable: ${faults}`;
-  return `not usable${faults === '' ? '' : `: ${faults}`}`;
+  return `${quality.usable ? 'usable' : 'not usable'}${faults === '' ? '' : `: ${faults}`}`;
 }

@@ -82,7 +82,7 @@ it('drift prints the verdict and the pin for people', () => {
 
 it.each([
   [['drift'], /needs one HISTORY\.csv/],
-  [['drift', 'missing.csv'], /missing\.csv.*not there/],
+  [['drift', 'missing.csv'], /cannot read missing\.csv: there is no such file/],
   [['drift', 'wrong.csv'], /wrong\.csv.*line 2: note.*"H4"/],
   [['drift', 'history.csv', '--instrument', 'history.csv'], /history\.csv.*JSON/],
   [['drift', 'history.csv', '--events', 'history.csv'], /history\.csv.*line 1.*date/],

@@ -121,7 +121,7 @@ it('prints a table for people, with the note, its cents and its partials', () =>
   expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
   const [head, row] = stdout.split('\n');
   expect(head).toMatch(/note .*partial 1 .*cents .*B .*beating .*quality/);
-  expect(row).toMatch(/A4 .*440\.43.* Hz .*\+1\.7\d* .*× 10⁻⁴ .*good/);
+  expect(row).toMatch(/A4 .*440\.43.* Hz .*\+1\.7\d* .*× 10⁻⁴ .*usable/);
   expect(stdout).toMatch(/partial +frequency +level/);
 });
 

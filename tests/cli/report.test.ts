@@ -112,7 +112,7 @@ describe('report', () => {
     [['report', 'records.zip', '--out', 'x.html', '--photographs', '21'], /--photographs.*"21"/],
     [
       ['report', 'records.zip', '--instrument', 'The music room grand', '--out', 'nowhere/x.html'],
-      /its folder is not there/,
+      /there is no such folder; make it first/,
     ],
   ])('ends with status 2 and one line that says what to do: %j', (args, says) => {
     const { status, stdout, stderr } = runStillpin(args, folder);

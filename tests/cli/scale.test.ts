@@ -55,9 +55,9 @@ it('prints a table, the total and the cautions for people', () => {
 
 it.each([
   [['scale', 'short.csv', 'bad.csv'], /one SCHEDULE\.csv/],
-  [['scale', 'missing.csv'], /missing\.csv is not there/],
+  [['scale', 'missing.csv'], /cannot read missing\.csv: there is no such file/],
   [['scale', 'bad.csv'], /bad\.csv line 3: B4: speaking_length_mm has to be a number or empty, got "four"/],
-  [['scale', 'latin.csv'], /latin\.csv is not text in UTF-8/],
+  [['scale', 'latin.csv'], /cannot read latin\.csv: it is not text in UTF-8/],
 ])('%s ends with status 2 and one line', (args, says) => {
   const { status, stdout, stderr } = runStillpin([...args, '--json'], folder);
   expect([status, stdout, stderr.trimEnd().split('\n').length]).toEqual([2, '', 1]);

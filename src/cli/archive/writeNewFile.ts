@@ -51,7 +51,8 @@ export async function isThere(path: string): Promise<boolean> {
   }
 }
 
-function unwritable(path: string, error: unknown): UsageFault {
+/** In one sentence that names the file: the same for every command. */
+export function unwritable(path: string, error: unknown): UsageFault {
   const code = (error as NodeJS.ErrnoException).code ?? 'unknown';
   return new UsageFault(`cannot write ${path}: ${REASONS[code] ?? `the system says ${code}`}`);
 }

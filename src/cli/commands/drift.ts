@@ -1,5 +1,4 @@
 /** `drift HISTORY.csv`: what years of readings say about pins, block and weather. */
-import { readFile } from 'node:fs/promises';
 import { readEventsCsv, readHistoryCsv } from '../../files/historyCsv.ts';
 import { readInstrumentFile } from '../../files/instrumentFile.ts';
 import { midiToName } from '../../piano/note.ts';
@@ -8,6 +7,7 @@ import { seededNormal } from '../../stability/drift/seededNormal.ts';
 import { parseArguments } from '../commandOptions.ts';
 import { driftDocument } from '../driftDocument.ts';
 import { type Command, type Terminal, UsageFault } from '../terminal.ts';
+import { readTextFile } from '../textFile.ts';
 import { type Column, textTable } from '../textTable.ts';
 
 const HELP = `Usage: drift HISTORY.csv [--instrument FILE.json] [--events FILE.csv] [--json]
@@ -35,7 +35,7 @@ export const driftCommand: Command = {
     const [file] = files;
     if (file === undefined || files.length > 1)
       throw new UsageFault('drift needs one HISTORY.csv; drift --help explains it');
-    const history = readHistoryCsv(await textOf(file));
+    const history = readHistoryCsv(await readTextFile(file));
     if (!history.ok) throw new UsageFault(`${file} ${history.message}`);
     const drift = analyseDrift({
       readings: history.rows,
@@ -52,29 +52,16 @@ export const driftCommand: Command = {
 
 async function eventsOf(file: unknown) {
   if (typeof file !== 'string') return [];
-  const events = readEventsCsv(await textOf(file));
+  const events = readEventsCsv(await readTextFile(file));
   if (!events.ok) throw new UsageFault(`${file} ${events.message}`);
   return events.rows;
 }
 
 async function instrumentOf(file: unknown) {
   if (typeof file !== 'string') return { compass: null, bassBridgeTopMidi: null, strutsAfterMidi: [] };
-  const outcome = readInstrumentFile(await textOf(file));
+  const outcome = readInstrumentFile(await readTextFile(file));
   if (!outcome.ok) throw new UsageFault(`${file} ${outcome.message}`);
   return outcome.instrument;
-}
-
-async function textOf(file: string): Promise<string> {
-  try {
-    const bytes = await readFile(file);
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch (error) {
-    const code = (error as { code?: string }).code;
-    if (code === 'ENOENT') throw new UsageFault(`${file} is not there; check the name`);
-    if (code === 'EISDIR') throw new UsageFault(`${file} is a folder; name a file in it`);
-    if (error instanceof TypeError) throw new UsageFault(`${file} is not text in UTF-8; save it as CSV in UTF-8`);
-    throw new UsageFault(`${file} cannot be read (${code ?? String(error)})`);
-  }
 }
 
 function printDrift(drift: Drift, terminal: Terminal): void {
@@ -83,12 +70,16 @@ function printDrift(drift: Drift, terminal: Terminal): void {
   if (notable.length > 0) terminal.print(`\n${textTable(PIN_COLUMNS, notable)}`);
   if (drift.settling) {
     const { since, firstYearCents, remainingCentsPerYear } = drift.settling;
-    terminal.print(
-      `\nsettling since ${since}: ${firstYearCents.toFixed(1)} cents in the first year, now ${remainingCentsPerYear.toFixed(1)} a year`,
-    );
+    const first = `${firstYearCents > 0 ? 'rose' : 'fell'} by ${size(firstYearCents)} in the first year`;
+    const now = `now ${remainingCentsPerYear > 0 ? 'rising' : 'falling'} by ${size(remainingCentsPerYear)} a year`;
+    terminal.print(`\nsettling since ${since}: ${first}, ${now}`);
   }
   for (const { visitedOn, midi, reason } of drift.outliers)
     terminal.print(`${visitedOn} ${midiToName(midi)}: ${reason}`);
+}
+
+function size(cents: number): string {
+  return `${Math.abs(cents).toFixed(1)} cents`;
 }
 
 type Pin = Drift['pins'][number];

@@ -5,6 +5,7 @@ import { judgeRecords } from '../../report/judgedRecords.ts';
 import { OPTIONAL_SECTIONS, type OptionalSection, type OwnersPage, ownersPage } from '../../report/ownersPage.ts';
 import { ownersPageFile } from '../../report/ownersPageHtml.ts';
 import { reportWordsIn } from '../../report/wordsIn.ts';
+import { unwritable } from '../archive/writeNewFile.ts';
 import { parseArguments } from '../commandOptions.ts';
 import { readInstrumentOfArchive } from '../readInstrumentOfArchive.ts';
 import { type Command, UsageFault } from '../terminal.ts';
@@ -93,20 +94,15 @@ function photographsOption(text: unknown): number {
 }
 
 async function writePage(file: string, html: string): Promise<void> {
-  try {
-    await writeFile(file, html, 'utf8');
-  } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
-    if (code === 'ENOENT') throw new UsageFault(`cannot write ${file}: its folder is not there; make it first`);
-    if (code === 'EISDIR') throw new UsageFault(`cannot write ${file}: it is a folder; name a file`);
-    throw new UsageFault(`cannot write ${file}: the system says ${code ?? String(error)}; choose another place`);
-  }
+  await writeFile(file, html, 'utf8').catch((error: unknown) => {
+    throw unwritable(file, error);
+  });
 }
 
 function summary(page: OwnersPage, out: string): string {
   return [
     `${page.name}: ${page.verdict.headline}`,
-    ...page.verdict.sentences.map((line) => `  ${line}`),
+    ...[...page.verdict.sentences, ...page.verdict.newWire].map((line) => `  ${line}`),
     `written to ${out}`,
   ].join('\n');
 }
@@ -118,7 +114,7 @@ function document(page: OwnersPage, out: string) {
     out,
     instrument: name,
     asOf,
-    verdict: { state: verdict.state, headline: verdict.headline, sentences: verdict.sentences },
+    verdict: { state: verdict.state, headline: verdict.headline, sentences: verdict.sentences, newWire: verdict.newWire },
     course: course && { comparisons: course.course.steps.length, sentences: course.sentences },
     falseBeats: falseBeats && { rows: falseBeats.rows, sentences: falseBeats.sentences },
     advice: advice?.sentences ?? null,
