@@ -54,6 +54,17 @@ export const germanReportWords: ReportWords = {
       `Das beruht auf ${count === 1 ? 'einem Vergleich' : `${count} Vergleichen`} zwischen Verlassen und Wiederfinden, zusammen über ${length}.`,
     humidityUnknown:
       'Die Luftfeuchte wurde nicht oft genug notiert; die Jahreszeit wurde aus den Saiten selbst erschlossen.',
+    newWire: {
+      since: (date: string) =>
+        `Am ${date} bekam es neuen Draht. Neuer Draht gibt zwei bis drei Jahre lang nach, am meisten in den ersten Monaten, und das ganze Instrument sinkt mit ihm: Das ist üblich und kein Mangel.`,
+      toCome: 'Das meiste davon steht noch bevor: Im ersten Jahr ist öfter zu stimmen.',
+      fellSoFar: (cents: string) => `Bisher ist es um ${cents} gesunken, den Anteil des Wetters eingeschlossen.`,
+      roseSoFar: (cents: string) => `Bisher ist es um ${cents} gestiegen, den Anteil des Wetters eingeschlossen.`,
+      firstYear: (cents: string) => `Im ersten Jahr sank es um etwa ${cents}.`,
+      falling: (rate: string) =>
+        `Jetzt sinkt es um etwa ${rate} im Jahr; im nächsten Jahr sollte es weniger sein.`,
+      settled: 'Jetzt hat sich der Draht gesetzt.',
+    },
   },
   course: {
     title: 'Wie es seine Stimmung gehalten hat',
@@ -77,9 +88,6 @@ export const germanReportWords: ReportWords = {
       `Wird die Luft um 10\u00a0% rF feuchter, geht eine typische Saite ${change}; trocknet sie, kehrt die Saite zurück.`,
     toSharper: (cents: string) => `etwa ${cents} höher`,
     toFlatter: (cents: string) => `etwa ${cents} tiefer`,
-    settling: (since: string, rate: string) =>
-      `Der neue Bezug vom ${since} setzt sich noch, derzeit um etwa ${rate} im Jahr: Das ist üblich und wird weniger.`,
-    settled: (since: string) => `Der neue Bezug vom ${since} hat sich gesetzt.`,
   },
   falseBeats: {
     title: 'Falsche Schwebungen',

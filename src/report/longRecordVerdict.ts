@@ -15,7 +15,7 @@ import { stringName } from './stringWords.ts';
 import type { ReportWords } from './words.ts';
 
 export function verdictRecord(records: FullRecords, words: ReportWords): PageElement {
-  const { title, state, headline, sentences } = verdictSection(records, words);
+  const { title, state, headline, sentences, newWire } = verdictSection(records, words);
   const { zones, outliers } = records.drift;
   return element(
     'section',
@@ -26,6 +26,7 @@ export function verdictRecord(records: FullRecords, words: ReportWords): PageEle
       element('h2', {}, title),
       element('p', { class: 'headline' }, headline),
       sentences.map((sentence) => element('p', {}, sentence)),
+      newWire.length > 0 && element('p', {}, newWire.join(' ')),
     ),
     zones.length > 0 && scrollingTable(words.long.zones, zoneColumns(words), zones),
     outliers.length > 0 && scrollingTable(words.long.outliers, outlierColumns(words), outliers),

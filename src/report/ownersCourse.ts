@@ -1,7 +1,6 @@
 /** How the instrument kept its pitch: the chart's data and the sentences beside it. */
-import { formatDate, formatHumidity, formatNoteRange } from '../piano/format.ts';
+import { formatHumidity, formatNoteRange } from '../piano/format.ts';
 import { formatCentsSize } from '../piano/formatPlain.ts';
-import { yearsBetween } from '../stability/changeIntervals.ts';
 import type { Drift } from '../stability/drift/analyseDrift.ts';
 import type { JudgedRecords } from './judgedRecords.ts';
 import { type PitchCourse, pitchCourse } from './pitchCourse.ts';
@@ -28,7 +27,6 @@ export function courseSection({ drift, visits }: JudgedRecords, words: ReportWor
     sentences: [
       course.steps.length === 0 ? words.course.nothing : words.course.explanation,
       ...humiditySentences(course, drift, words),
-      ...settlingSentence(drift, words),
     ],
   };
 }
@@ -50,19 +48,4 @@ function humiditySentences({ humidity, steps }: PitchCourse, drift: Drift, { cou
 export function typicalResponse({ humidity }: Pick<Drift, 'humidity'>): number | null {
   const told = [...humidity].sort((a, b) => a.centsPerPct - b.centsPerPct)[humidity.length >> 1];
   return told && Math.abs(told.centsPerPct) > 2 * told.standardUncertainty ? told.centsPerPct : null;
-}
-
-/** New wire is worth a word for so long after it was put on (two to three years are usual). */
-const SETTLING_YEARS = 4;
-/** Slower than this the wire has settled. Chosen: an owner does not hear it within some years. */
-const SETTLED_CENTS_PER_YEAR = 0.5;
-
-function settlingSentence({ settling, intervals }: Drift, words: ReportWords): string[] {
-  const last = intervals.at(-1)?.toDate;
-  if (!settling || last === undefined || yearsBetween(settling.since, last) > SETTLING_YEARS) return [];
-  const since = formatDate(settling.since, words.language);
-  const rate = settling.remainingCentsPerYear;
-  return [
-    rate < -SETTLED_CENTS_PER_YEAR ? words.course.settling(since, formatCentsSize(rate)) : words.course.settled(since),
-  ];
 }

@@ -68,7 +68,7 @@ function factPair({ label, value }: Fact): PageElement {
   return element('div', {}, element('dt', {}, label), element('dd', {}, value));
 }
 
-function verdict({ verdict: { title, state, headline, sentences } }: OwnersPage): PageElement {
+function verdict({ verdict: { title, state, headline, sentences, newWire } }: OwnersPage): PageElement {
   const [first = '', ...rest] = sentences;
   return element(
     'section',
@@ -77,6 +77,7 @@ function verdict({ verdict: { title, state, headline, sentences } }: OwnersPage)
     element('p', { class: 'headline' }, headline),
     element('p', {}, first),
     rest.length > 0 && element('p', {}, rest.join(' ')),
+    newWire.length > 0 && element('p', {}, newWire.join(' ')),
   );
 }
 

@@ -1,11 +1,13 @@
 /** The verdict in an owner's words, with its certainty and with what speaks against it. */
-import { formatNote, formatNoteRange, formatYears } from '../piano/format.ts';
+import { formatDate, formatNote, formatNoteRange, formatYears } from '../piano/format.ts';
 import { formatCentsSize } from '../piano/formatPlain.ts';
 import { formatProbability } from '../piano/formatStability.ts';
 import type { Drift } from '../stability/drift/analyseDrift.ts';
 import type { JudgedPin } from '../stability/drift/judgedPin.ts';
 import { SUSPECT, type VerdictState } from '../stability/drift/verdict.ts';
 import type { Zone } from '../stability/drift/zoneScan.ts';
+import type { JudgedRecords } from './judgedRecords.ts';
+import { type NewWire, newWireOf } from './newWire.ts';
 import { isWithin } from './pitchCourse.ts';
 import { slippingOf } from './slipping.ts';
 import { fewNames, stringName } from './stringWords.ts';
@@ -17,16 +19,45 @@ export type VerdictSection = {
   /** A few words. */
   readonly headline: string;
   readonly sentences: readonly string[];
+  /** What new wire did and is still to do; empty where there is none. */
+  readonly newWire: readonly string[];
 };
 
-export function verdictSection({ drift }: { readonly drift: Drift }, words: ReportWords): VerdictSection {
+export function verdictSection(
+  records: Pick<JudgedRecords, 'drift' | 'history'>,
+  words: ReportWords,
+): VerdictSection {
+  const { drift } = records;
   const { state } = drift.verdict;
   return {
     title: words.verdict.title,
     state,
     headline: words.verdict.titles[state],
     sentences: sentencesOf(drift, words),
+    newWire: newWireSentences(newWireOf(records), words),
   };
+}
+
+function newWireSentences(wire: NewWire | null, { verdict: { newWire: words }, language }: ReportWords): string[] {
+  if (wire === null) return [];
+  const since = words.since(formatDate(wire.since, language));
+  switch (wire.kind) {
+    case 'not seen yet':
+      return [since, words.toCome];
+    case 'first year': {
+      const cents = formatCentsSize(wire.movedCents);
+      return [since, wire.movedCents > 0 ? words.roseSoFar(cents) : words.fellSoFar(cents), words.toCome];
+    }
+    case 'settling':
+    case 'settled': {
+      const fell = wire.firstYearCents !== null && wire.firstYearCents < 0;
+      return [
+        since,
+        ...(fell ? [words.firstYear(formatCentsSize(wire.firstYearCents))] : []),
+        wire.kind === 'settling' ? words.falling(formatCentsSize(wire.centsPerYear)) : words.settled,
+      ];
+    }
+  }
 }
 
 function sentencesOf(drift: Drift, words: ReportWords): string[] {

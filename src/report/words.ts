@@ -86,6 +86,16 @@ export const englishReportWords = {
     counted: (count: number, length: string) =>
       `This rests on ${count === 1 ? 'one comparison' : `${count} comparisons`} of how it was left with how it was found again, ${length} in all.`,
     humidityUnknown: 'Humidity was not noted often enough; the season was inferred from the strings themselves.',
+    newWire: {
+      since: (date: string) =>
+        `It got new wire on ${date}. New wire gives for two or three years, most in the first months, and the whole piano goes flat with it: that is usual, and no fault.`,
+      toCome: 'Most of that is still to come: in the first year it needs tuning more often.',
+      fellSoFar: (cents: string) => `So far it has gone flat by ${cents}, the weather’s part included.`,
+      roseSoFar: (cents: string) => `So far it has gone sharp by ${cents}, the weather’s part included.`,
+      firstYear: (cents: string) => `In its first year it went flat by about ${cents}.`,
+      falling: (rate: string) => `Now it goes flat by about ${rate} a year; next year it should be less.`,
+      settled: 'Now the wire has settled.',
+    },
   },
   course: {
     title: 'How it kept its pitch',
@@ -107,9 +117,6 @@ export const englishReportWords = {
       `When the air gets damper by 10 % RH, a typical string goes ${change}; when it dries again, the string comes back.`,
     toSharper: (cents: string) => `about ${cents} sharper`,
     toFlatter: (cents: string) => `about ${cents} flatter`,
-    settling: (since: string, rate: string) =>
-      `The new wire of ${since} is still settling, by about ${rate} a year now: that is usual and gets less.`,
-    settled: (since: string) => `The new wire of ${since} has settled.`,
   },
   falseBeats: {
     title: 'False beats',

@@ -123,7 +123,8 @@ describe('the verdict in an owner’s words', () => {
     slip: { centsPerYear, standardUncertainty: 0.3, probability },
     isFlagged,
   });
-  const drift = (state: VerdictState, parts: Partial<Drift> = {}): { readonly drift: Drift } => ({
+  const drift = (state: VerdictState, parts: Partial<Drift> = {}): Pick<JudgedRecords, 'drift' | 'history'> => ({
+    history: grand.history,
     drift: {
       ...grand.drift,
       intervals: [interval],

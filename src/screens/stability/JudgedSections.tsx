@@ -34,7 +34,7 @@ export function JudgedSections({ page, drift, onThreshold }: Props) {
   const [limit, setLimit] = useState(dueLimit.read);
   return (
     <>
-      <VerdictSection drift={drift} threshold={threshold} onThreshold={onThreshold} leftOut={history.leftOut} />
+      <VerdictSection drift={drift} threshold={threshold} onThreshold={onThreshold} history={history} />
       <LifeLineSection history={history} drift={drift} events={events} />
       {drift.detail.changes.length === 0 ? (
         <Section title={words.span.title}>

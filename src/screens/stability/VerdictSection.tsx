@@ -1,11 +1,12 @@
-import { formatDate, formatSpreadCents } from '../../piano/format.ts';
 import { formatSpeed } from '../../piano/formatStability.ts';
+import { newWireOf } from '../../report/newWire.ts';
 import type { Drift } from '../../stability/drift/analyseDrift.ts';
 import type { InstrumentHistory } from '../../stability/historyOfRecords.ts';
 import { SelectField } from '../../ui/Field.tsx';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
 import { VerdictMark } from '../../ui/VerdictMark.tsx';
+import { newWireSentences } from './newWireWords.ts';
 import styles from './stability.module.css';
 import {
   contraryReasons,
@@ -21,34 +22,32 @@ type Props = {
   readonly drift: Drift;
   readonly threshold: number;
   readonly onThreshold: (centsPerYear: number) => void;
-  readonly leftOut: InstrumentHistory['leftOut'];
+  readonly history: InstrumentHistory;
 };
 
 /** The verdict first, then why, what limits it, and what would settle it. */
-export function VerdictSection({ drift, threshold, onThreshold, leftOut }: Props) {
-  const { verdict, settling } = drift;
+export function VerdictSection({ drift, threshold, onThreshold, history }: Props) {
+  const { verdict } = drift;
+  const newWire = newWireOf({ drift, history });
   const against = contraryReasons(drift);
   return (
     <Section title={words.title} note={words.note}>
       <p className={styles.verdict}>
         <VerdictMark state={verdict.state} /> <strong>{words.states[verdict.state]}.</strong> {verdictSentence(drift)}
       </p>
+      {newWire && (
+        <div className={styles.newWire}>
+          <h3>{texts.stability.newWire.title}</h3>
+          <p>{newWireSentences(newWire).join(' ')}</p>
+        </div>
+      )}
       <div className={styles.grounds}>
         <Grounds title={words.reasons} sentences={supportingReasons(drift)} />
         <Grounds title={words.against} sentences={against.length > 0 ? against : [words.nothingAgainst]} />
         <Grounds title={words.ruledOut} sentences={[ruledOutSentence(drift)]} />
         <Grounds title={words.nextTitle} sentences={nextSentences(drift, threshold)} />
       </div>
-      <LeftOutNote leftOut={leftOut} />
-      {settling && isLongEnough(drift) && (
-        <p>
-          {texts.stability.settling(
-            formatDate(settling.since),
-            formatSpreadCents(Math.abs(settling.firstYearCents)),
-            formatSpeed(settling.remainingCentsPerYear),
-          )}
-        </p>
-      )}
+      <LeftOutNote leftOut={history.leftOut} />
       <SelectField
         id="slip-threshold"
         label={words.threshold}
@@ -69,14 +68,7 @@ function thresholdChoices(present: number) {
   return values.map((value) => ({ value: String(value), label: formatSpeed(value) }));
 }
 
-/** A first year is not told from a few weeks of it. */
-function isLongEnough({ intervals }: Drift): boolean {
-  return intervals.reduce((sum, interval) => sum + (interval.hasBaseline ? interval.years : 0), 0) >= LEAST_YEARS;
-}
-
-const LEAST_YEARS = 0.75;
-
-function LeftOutNote({ leftOut }: Pick<Props, 'leftOut'>) {
+function LeftOutNote({ leftOut }: Pick<InstrumentHistory, 'leftOut'>) {
   const told = (['unusable', 'string-unknown'] as const).filter((kind) => leftOut[kind] > 0);
   if (told.length === 0) return null;
   return <p>{told.map((kind) => texts.stability.leftOut[kind](leftOut[kind])).join(' ')}</p>;

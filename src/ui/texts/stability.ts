@@ -230,8 +230,20 @@ export const stabilityTexts = {
     split: (difference: string) =>
       `Right strings answer by ${difference} more than left strings of the same notes: humidity moves unisons apart.`,
   },
-  settling: (since: string, first: string, remaining: string) =>
-    `New wire since ${since}: it fell by ${first} in its first year and now goes on by ${remaining}.`,
+  newWire: {
+    title: 'New wire',
+    since: (date: string) =>
+      `Restrung on ${date}. New wire stretches and beds itself in at its bends, and the whole instrument falls with it: most in the first months, less each month, for two or three years. That is settling; no pin is blamed for it.`,
+    notSeen:
+      'How far it has fallen shows once a visit’s as-left survey is followed by the next one’s as-found. Expect to tune it more often in its first year.',
+    fellSoFar: (cents: string) => `So far it fell by ${cents}, as read, the weather’s part included.`,
+    roseSoFar: (cents: string) => `So far it rose by ${cents}, as read, the weather’s part included.`,
+    toCome: 'More settling is to come: expect to tune it more often in its first year, and record both surveys each time.',
+    firstYear: (cents: string) => `In its first year it fell by about ${cents}.`,
+    falling: (speed: string) =>
+      `At the last visit it was still falling, by about ${speed}; the coming year should bring less than that.`,
+    settled: (speed: string) => `By the last visit it had settled: it falls by less than ${speed}.`,
+  },
   forecast: {
     title: 'What comes next',
     note: 'If it stays in its room and nothing is done to it.',

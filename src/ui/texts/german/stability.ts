@@ -129,8 +129,8 @@ export const germanStabilityTexts: InTranslation<typeof stabilityTexts> = {
   map: {
     title: 'Alle Saiten, alle Besuche',
     note: 'Jahreszeit, Setzen und was das ganze Instrument tat, sind herausgerechnet. Was bleibt, ist jeder Saite eigen.',
-    chartTitle: 'Eigener Verzug jeder Saite in Cent: tiefer ist braun und schraffiert, höher ist blau und gepunktet',
-    name: 'Karte des eigenen Verzugs',
+    chartTitle: 'Eigene Verstimmung jeder Saite in Cent: tiefer ist braun und schraffiert, höher ist blau und gepunktet',
+    name: 'Karte der eigenen Verstimmung',
     kind: 'Zeigen',
     kinds: { 'added-up': 'seit dem ersten Besuch', 'each-interval': 'jeden Zeitraum für sich' },
     position: 'Saiten',
@@ -177,9 +177,9 @@ export const germanStabilityTexts: InTranslation<typeof stabilityTexts> = {
     choose: 'Saite',
     previous: 'Saite links davon',
     next: 'Saite rechts davon',
-    chartTitle: (string) => `Eigener Verzug von ${string} in Cent seit der ersten Messung`,
+    chartTitle: (string) => `Eigene Verstimmung von ${string} in Cent seit der ersten Messung`,
     name: (string) => `Die Jahre von ${string}`,
-    offsets: 'eigener Verzug',
+    offsets: 'eigene Verstimmung',
     line: 'ihr Nachgeben, mit zwei Standardunsicherheiten',
     rate: 'Nachgeben',
     probability: 'Wahrscheinlichkeit, dass sie nachgibt',
@@ -187,7 +187,7 @@ export const germanStabilityTexts: InTranslation<typeof stabilityTexts> = {
     fasterThan: (speed) => `sinkt schneller als ${speed}, mit 95 %`,
     response: 'Antwort auf die Luftfeuchte',
     summary: (string, count, rate) =>
-      `Eigener Verzug von ${string} bei ${count} Besuchen, in Cent, mit der Linie ihres Nachgebens: ${rate}.`,
+      `Eigene Verstimmung von ${string} bei ${count} Besuchen, in Cent, mit der Linie ihres Nachgebens: ${rate}.`,
     none: (string) =>
       `${string} wurde noch nicht an beiden Enden eines Zeitraums gemessen oder seither ersetzt. Ihre Jahre beginnen mit dem nächsten.`,
   },
@@ -252,8 +252,21 @@ export const germanStabilityTexts: InTranslation<typeof stabilityTexts> = {
     split: (difference) =>
       `Rechte Saiten antworten um ${difference} stärker als linke derselben Töne: Die Luftfeuchte zieht Chöre auseinander.`,
   },
-  settling: (since, first, remaining) =>
-    `Neuer Draht seit ${since}: Er sank im ersten Jahr um ${first} und sinkt jetzt weiter um ${remaining}.`,
+  newWire: {
+    title: 'Neuer Draht',
+    since: (date) =>
+      `Neu bezogen am ${date}. Neuer Draht dehnt sich und legt sich an seinen Biegungen an, und das ganze Instrument sinkt mit ihm: am meisten in den ersten Monaten, jeden Monat weniger, zwei bis drei Jahre lang. Das ist Setzen; keinem Wirbel wird es angelastet.`,
+    notSeen:
+      'Wie weit es gesunken ist, zeigt sich, sobald auf ein „hinterlassen“ beim nächsten Besuch ein „vorgefunden“ folgt. Im ersten Jahr ist öfter zu stimmen.',
+    fellSoFar: (cents) => `Bisher sank es um ${cents}, wie gemessen, den Anteil des Wetters eingeschlossen.`,
+    roseSoFar: (cents) => `Bisher stieg es um ${cents}, wie gemessen, den Anteil des Wetters eingeschlossen.`,
+    toCome:
+      'Es wird sich weiter setzen: Im ersten Jahr ist öfter zu stimmen; nehmen Sie jedes Mal beide Messreihen auf.',
+    firstYear: (cents) => `Im ersten Jahr sank es um etwa ${cents}.`,
+    falling: (speed) =>
+      `Beim letzten Besuch sank es noch, um etwa ${speed}; das kommende Jahr sollte weniger bringen.`,
+    settled: (speed) => `Bis zum letzten Besuch hatte es sich gesetzt: Es sinkt um weniger als ${speed}.`,
+  },
   forecast: {
     title: 'Was als Nächstes kommt',
     note: 'Wenn es in seinem Raum bleibt und nichts daran getan wird.',
