@@ -132,8 +132,15 @@ export function formatPitchStandard(pitchStandardHz: number): string {
   return `A4 = ${formatNumber(pitchStandardHz, decimals)}${NO_BREAK_SPACE}Hz`;
 }
 
+/** As a hygrometer was read: whole, or with the one decimal that was noted. @example formatHumidity(48.5) // '48.5 % RH' */
 export function formatHumidity(humidityPct: number | null): string {
-  return humidityPct === null ? NOT_MEASURED : `${formatNumber(humidityPct, 0)}${THIN_SPACE}${figureWords().rh}`;
+  if (humidityPct === null) return NOT_MEASURED;
+  return `${formatNumber(humidityPct, humidityDecimals(humidityPct))}${THIN_SPACE}${figureWords().rh}`;
+}
+
+/** How many decimals a read humidity, or the difference of two, is shown with. */
+export function humidityDecimals(humidityPct: number): number {
+  return isShownAsZero(humidityPct - Math.round(humidityPct), 1) ? 0 : 1;
 }
 
 export function formatTemperature(temperatureC: number | null): string {

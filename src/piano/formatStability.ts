@@ -1,5 +1,5 @@
 /** Slips, responses and probabilities as people read them. */
-import { decimalsFor, formatNumber, formatSigned, formatUncertaintyValue, NOT_MEASURED } from './format.ts';
+import { decimalsFor, formatNumber, formatSigned, formatUncertaintyValue, humidityDecimals, NOT_MEASURED } from './format.ts';
 import { figureLocale } from './formatLanguage.ts';
 import { figureWords } from './formatWords.ts';
 
@@ -41,9 +41,15 @@ export function formatProbability(probability: number | null): string {
   return `${formatNumber(100 * probability, 0)}${THIN_SPACE}%`;
 }
 
-/** A difference of humidity. @example formatHumidityChange(-12.3) // '−12 % RH' */
+/** A difference of two humidities that were read. @example formatHumidityChange(-12.5) // '−12.5 % RH' */
 export function formatHumidityChange(changePct: number | null): string {
-  return changePct === null ? NOT_MEASURED : `${formatSigned(changePct, 0)}${THIN_SPACE}${figureWords().rh}`;
+  if (changePct === null) return NOT_MEASURED;
+  return `${formatSigned(changePct, humidityDecimals(changePct))}${THIN_SPACE}${figureWords().rh}`;
+}
+
+/** A humidity reckoned from many readings, to whole percents. @example formatWholeHumidity(45.37) // '45 % RH' */
+export function formatWholeHumidity(humidityPct: number): string {
+  return `${formatNumber(humidityPct, 0)}${THIN_SPACE}${figureWords().rh}`;
 }
 
 /** With its uncertainty, always above zero. @example formatHumidityAbout(52.3, 4.1) // '52 ± 4 % RH' */

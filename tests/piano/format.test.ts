@@ -93,10 +93,15 @@ describe('figures', () => {
 
   it('carries the unit of everything that has one', () => {
     const texts = [formatHumidity(41.6), formatTemperature(20.25), formatLevel(-18.2), formatSeconds(4.12)];
-    expect(texts.map(plain)).toEqual(['42 % RH', '20.3 °C', '−18 dB', '4.1 s']);
+    expect(texts.map(plain)).toEqual(['41.6 % RH', '20.3 °C', '−18 dB', '4.1 s']);
     expect([440, 435.4].map((hz) => plain(formatPitchStandard(hz)))).toEqual(['A4 = 440 Hz', 'A4 = 435.4 Hz']);
     expect(formatBeatRate(0.625)).toBe('0.63 beats a second');
   });
+});
+
+it('shows a humidity as it was noted, with its decimal where it has one', () => {
+  const texts = [48.5, 48, 47.96, 0.1 + 0.2].map((humidityPct) => plain(formatHumidity(humidityPct)));
+  expect(texts).toEqual(['48.5 % RH', '48 % RH', '48 % RH', '0.3 % RH']);
 });
 
 describe('notes, dates and lengths of time', () => {

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import {
   formatHumidityAbout,
+  formatHumidityChange,
   formatMonth,
   formatProbability,
   formatRate,
   formatRateValue,
   formatResponse,
   formatSpeed,
+  formatWholeHumidity,
   formatYearCount,
 } from '../../src/piano/formatStability.ts';
 
@@ -45,4 +47,6 @@ it('months, years and humidity read plainly', () => {
   expect(formatMonth('2021-05-12')).toBe('May 2021');
   expect([1, 2.5, 3].map(formatYearCount)).toEqual(['1 year', '2.5 years', '3 years']);
   expect(plain(formatHumidityAbout(52.3, 0.2))).toBe('52 ± 1 % RH');
+  expect(plain(formatWholeHumidity(45.37))).toBe('45 % RH');
+  expect([40 - 48.5, 60 - 48].map((change) => plain(formatHumidityChange(change)))).toEqual(['−8.5 % RH', '+12 % RH']);
 });

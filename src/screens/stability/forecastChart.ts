@@ -1,7 +1,7 @@
 /** The forecast as its chart, its sheet and its sentences want it. */
 import type { CsvSheet } from '../../files/csvTable.ts';
-import { formatCents, formatDate, formatHumidity, formatSpreadCents } from '../../piano/format.ts';
-import { formatHumidityAbout } from '../../piano/formatStability.ts';
+import { formatCents, formatDate, formatSpreadCents } from '../../piano/format.ts';
+import { formatHumidityAbout, formatWholeHumidity } from '../../piano/formatStability.ts';
 import { type Forecast, forecastOn } from '../../stability/forecast.ts';
 import type { InstrumentForecast } from '../../stability/forecastOfDrift.ts';
 import { roundScale } from '../../ui/chartScale.ts';
@@ -103,7 +103,7 @@ export function dueSentence({ due }: Forecast, today: string): string {
 export function basisSentences({ climate, responseBasis, includesSettling }: Known): string[] {
   const sentences = [
     climate.basis === 'record'
-      ? words.climateRecord(climate.readingCount, formatHumidity(climate.meanPct), formatHumidity(climate.swingPct))
+      ? words.climateRecord(climate.readingCount, formatWholeHumidity(climate.meanPct), formatWholeHumidity(climate.swingPct))
       : words.climateAssumed,
   ];
   if (responseBasis === 'assumption') sentences.push(words.responseAssumed);
