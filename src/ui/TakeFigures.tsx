@@ -62,7 +62,7 @@ function BeatingLine({ beating: { kind, rateHz, depthDb, partialNumbers, reason 
   const figures = [
     rateHz === null ? null : formatBeatRate(rateHz),
     depthDb === null ? null : words.deep(formatLevel(depthDb)),
-    partialNumbers.length === 0 ? null : words.onPartials(partialNumbers.join(', ')),
+    partialNumbers.length === 0 ? null : words.onPartials(partialNumbers.join(', '), partialNumbers.length),
   ].filter((part) => part !== null);
   return (
     <p className={styles.beating}>

@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import { FOOT_ACTIONS, type FootKeys, USUAL_FOOT_KEYS } from './recordingKeys.ts';
 
 export type DeskSettings = {
-  /** A soft click when a good take is stored. Off unless chosen: the microphone may hear it. */
+  /** A soft click when a usable take is stored. Off unless chosen: the microphone may hear it. */
   readonly hasClick: boolean;
   readonly footKeys: FootKeys;
 };

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { formatPitchStandard } from '../../piano/format.ts';
 import type { ScheduleId } from '../../piano/ids.ts';
 import type { StringingSchedule } from '../../piano/stringingRecords.ts';
 import { newId } from '../../records/newId.ts';
@@ -13,6 +12,7 @@ import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { planOf, typedPitch } from './newSchedules.ts';
+import { scheduleLabel } from './scheduleLabel.ts';
 import styles from './stringing.module.css';
 import type { ScheduleEditor } from './useSchedule.ts';
 
@@ -45,7 +45,7 @@ export function SchedulesSection({ records, schedules, editor, onChoose }: Props
           value={schedule.id}
           choices={schedules.map((one) => ({
             value: one.id,
-            label: labelOf(one.id === schedule.id ? schedule : one),
+            label: scheduleLabel(one.id === schedule.id ? schedule : one),
           }))}
           onChange={onChoose}
         />
@@ -63,10 +63,6 @@ export function SchedulesSection({ records, schedules, editor, onChoose }: Props
       </DeleteButton>
     </Section>
   );
-}
-
-function labelOf({ name, kind, pitchStandardHz }: StringingSchedule): string {
-  return words.choice(name, words.kinds[kind], formatPitchStandard(pitchStandardHz));
 }
 
 /** Stored with every letter, but for what cannot be a name or a pitch. */

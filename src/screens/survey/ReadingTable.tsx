@@ -68,7 +68,8 @@ function TakeState({ take }: { readonly take: Take }) {
   const why = faults.map((fault) => texts.take.faults[fault]).join(', ');
   return (
     <span className={styles.state}>
-      <StateMark state={state} /> {isUsable ? texts.take.good : `${texts.take.doubtful}: ${why}`}
+      <StateMark state={state} /> {isUsable ? texts.take.usable : texts.take.notUsable}
+      {why && `: ${why}`}
     </span>
   );
 }

@@ -48,7 +48,7 @@ export const recordingTexts = {
   },
   desk: {
     title: 'Click and foot switch',
-    click: 'A soft click when a good take is stored',
+    click: 'A soft click when a usable take is stored',
     clickHint:
       'Off unless you want it, since the microphone may hear it and take it for a knock. Use headphones, or a loudspeaker turned low and away from the microphone.',
     foot: 'Foot switch',

@@ -15,7 +15,7 @@ export const stringingTexts = {
     beginAsItIs: 'Begin a schedule as it is',
     bringIn: 'Bring in a CSV file',
     choose: 'Shown',
-    choice: (name: string, kind: string, pitch: string) => `${name} (${kind}, ${pitch})`,
+    choice: (name: string, what: string) => `${name} (${what})`,
     kinds: { 'as it is': 'as it is', planned: 'planned' },
     asItIsName: 'As it is',
     makePlan: 'Make a plan from it',

@@ -19,7 +19,7 @@ export const stringTexts = {
     'look again': 'Look again',
   },
   reasons: {
-    'not-recorded': 'it was not recorded by itself, or not well enough',
+    'not-recorded': 'it was not recorded by itself, or its take is not usable',
     'no-false-beat': 'no false beat is heard',
     'false-beat-hardly-heard': 'its false beat is hardly heard',
     'false-beat-without-trial': 'it beats, and nothing was tried on it as it is now',
@@ -74,7 +74,7 @@ export const stringTexts = {
     nothingToUndo: 'There is nothing to take back.',
     many: (count: number) => `${count} strings`,
     summary: (beating: number, clean: number, undecided: number) =>
-      `${beating} ${beating === 1 ? 'string beats by itself' : 'strings beat by themselves'}, ${clean} do not, and of ${undecided} nothing can be said (take not good enough, or the tone too short).`,
+      `${beating} ${beating === 1 ? 'string beats by itself' : 'strings beat by themselves'}, ${clean} do not, and of ${undecided} nothing can be said (the take is not usable, or the tone too short).`,
     sorted:
       'The most audible first: by how loud the partial is, how deep and how fast it beats, and how long it lasts. It sorts; it judges nothing.',
     none: { beating: 'No string here beats by itself.', open: 'Every string here is decided.', all: 'No string here.' },
@@ -163,7 +163,7 @@ export const stringTexts = {
     level: 'Below the loudest',
     noBeats: {
       none: 'No partial beats while it can be heard.',
-      undecided: 'Nothing can be said: the take is not good enough, or the tone too short.',
+      undecided: 'Nothing can be said: the take is not usable, or the tone too short.',
     },
     envelope: {
       partial: 'Partial to draw',

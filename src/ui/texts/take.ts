@@ -29,7 +29,7 @@ export const takeTexts = {
   afterDecay: 'Aftersound decay',
   beats: 'Beats',
   deep: (depth: string) => `${depth} deep`,
-  onPartials: (numbers: string) => `on partials ${numbers}`,
+  onPartials: (numbers: string, count: number) => `on ${count === 1 ? 'partial' : 'partials'} ${numbers}`,
   beatDepth: (rate: string, depth: string) => `${rate}, ${depth} deep`,
   noBeats: 'none',
   noPartials: 'No partial could be measured in this take.',
@@ -62,6 +62,4 @@ export const takeTexts = {
     speech: 'That was speech, not a note.',
     'two-notes': 'Two notes at once. Play one alone.',
   },
-  good: 'good',
-  doubtful: 'doubtful',
 };

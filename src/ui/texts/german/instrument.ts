@@ -17,11 +17,11 @@ export const germanInstrumentTexts: Translated<typeof instrumentTexts> = {
     show: 'Zeigen',
     bench: 'An der Werkbank',
     record: 'Seine Akte',
-    photographs: 'Alle Fotografien',
+    photographs: 'Alle Fotos',
   },
   visits: {
     title: 'Besuche',
-    note: 'Verzug ist, was zwischen einem Hinterlassen und dem nächsten Vorfinden geschieht. Bewegung ist sein Median über alle Saiten.',
+    note: 'Verstimmung ist, was zwischen einem Hinterlassen und dem nächsten Vorfinden geschieht. Bewegung ist sein Median über alle Saiten.',
     caption: 'Besuche, der letzte zuerst',
     earlier: (count) => `${count} ${count === 1 ? 'früherer Besuch' : 'frühere Besuche'}`,
     date: 'Datum',

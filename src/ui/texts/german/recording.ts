@@ -50,7 +50,7 @@ export const germanRecordingTexts: InTranslation<typeof recordingTexts> = {
   },
   desk: {
     title: 'Klick und Fußschalter',
-    click: 'Ein leiser Klick, wenn eine gute Aufnahme gespeichert ist',
+    click: 'Ein leiser Klick, wenn eine brauchbare Aufnahme gespeichert ist',
     clickHint:
       'Aus, solange Sie ihn nicht wollen, denn das Mikrofon könnte ihn hören und für ein Klopfen halten. Verwenden Sie Kopfhörer oder einen leise gestellten, vom Mikrofon entfernten Lautsprecher.',
     foot: 'Fußschalter',

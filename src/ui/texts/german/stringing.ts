@@ -16,7 +16,7 @@ export const germanStringingTexts: InTranslation<typeof stringingTexts> = {
     beginAsItIs: 'Bezugsliste des Bestands beginnen',
     bringIn: 'CSV-Datei einlesen',
     choose: 'Gezeigt',
-    choice: (name, kind, pitch) => `${name} (${kind}, ${pitch})`,
+    choice: (name, what) => `${name} (${what})`,
     kinds: { 'as it is': 'Bestand', planned: 'geplant' },
     asItIsName: 'Bestand',
     makePlan: 'Einen Plan daraus machen',

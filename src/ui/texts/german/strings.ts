@@ -23,7 +23,7 @@ export const germanStringTexts: InTranslation<typeof stringTexts> = {
     'look again': 'Noch einmal ansehen',
   },
   reasons: {
-    'not-recorded': 'sie wurde nicht für sich aufgenommen, oder nicht gut genug',
+    'not-recorded': 'sie wurde nicht für sich aufgenommen, oder nicht brauchbar',
     'no-false-beat': 'keine falsche Schwebung ist zu hören',
     'false-beat-hardly-heard': 'ihre falsche Schwebung ist kaum zu hören',
     'false-beat-without-trial': 'sie schwebt, und so, wie sie jetzt ist, wurde nichts an ihr versucht',
@@ -79,7 +79,7 @@ export const germanStringTexts: InTranslation<typeof stringTexts> = {
     nothingToUndo: 'Es gibt nichts zurückzunehmen.',
     many: (count) => `${count} Saiten`,
     summary: (beating, clean, undecided) =>
-      `${beating} ${beat(beating)} in sich, ${clean} nicht, und von ${undecided} ist nichts zu sagen (Aufnahme nicht gut genug oder Ton zu kurz).`,
+      `${beating} ${beat(beating)} in sich, ${clean} nicht, und von ${undecided} ist nichts zu sagen (Aufnahme nicht brauchbar oder Ton zu kurz).`,
     sorted:
       'Die hörbarsten zuerst: nach der Lautstärke des Teiltons, der Tiefe und Schnelligkeit der Schwebung und ihrer Dauer. Das ordnet nur; es urteilt nicht.',
     none: {
@@ -173,7 +173,7 @@ export const germanStringTexts: InTranslation<typeof stringTexts> = {
     level: 'Unter dem lautesten',
     noBeats: {
       none: 'Kein Teilton schwebt, solange er zu hören ist.',
-      undecided: 'Nichts ist zu sagen: Die Aufnahme ist nicht gut genug oder der Ton zu kurz.',
+      undecided: 'Nichts ist zu sagen: Die Aufnahme ist nicht brauchbar oder der Ton zu kurz.',
     },
     envelope: {
       partial: 'Teilton in der Zeichnung',

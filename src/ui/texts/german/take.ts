@@ -31,7 +31,7 @@ export const germanTakeTexts: Translated<typeof takeTexts> = {
   afterDecay: 'Nachklang',
   beats: 'Schwebungen',
   deep: (depth) => `${depth} tief`,
-  onPartials: (numbers) => `auf den Teiltönen ${numbers}`,
+  onPartials: (numbers, count) => `auf ${count === 1 ? 'Teilton' : 'den Teiltönen'} ${numbers}`,
   beatDepth: (rate, depth) => `${rate}, ${depth} tief`,
   noBeats: 'keine',
   noPartials: 'In dieser Aufnahme ließ sich kein Teilton messen.',
@@ -64,6 +64,4 @@ export const germanTakeTexts: Translated<typeof takeTexts> = {
     speech: 'Das war Sprache, kein Ton.',
     'two-notes': 'Zwei Töne zugleich. Spielen Sie einen allein.',
   },
-  good: 'gut',
-  doubtful: 'zweifelhaft',
 };
