@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
-import { formatDate } from '../../piano/format.ts';
 import type { Records } from '../../records/records.ts';
 import { FEWEST_INSTRUMENTS, type HeldGroup } from '../../stability/acrossInstruments/heldGroups.ts';
+import { LinkButton } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { SpansFigure } from '../../ui/held/SpansFigure.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
@@ -13,10 +13,12 @@ import styles from './acrossInstruments.module.css';
 import { ChoiceFields } from './ChoiceFields.tsx';
 import { GroupShare } from './GroupShare.tsx';
 import { HeldTable } from './HeldTable.tsx';
-import { type HeldChoices, type HeldView, heldView } from './heldView.ts';
-import { groupWords, spanRow, workWords } from './heldWords.ts';
+import { type HeldChoices, heldView } from './heldView.ts';
+import { groupWords, spanRow } from './heldWords.ts';
 import { LookBackProgress } from './LookBackProgress.tsx';
-import { type Held, useHeld } from './useHeld.ts';
+import { MissingSection } from './MissingSection.tsx';
+import { missingSteps } from './missingSteps.ts';
+import { useHeld } from './useHeld.ts';
 
 const words = texts.held;
 
@@ -33,6 +35,7 @@ export function HeldScreen({ records }: { readonly records: Records }) {
   const { alarm, grouping } = chosen;
   const view = useMemo(() => heldView(held.found, { alarm, grouping, whose }), [held.found, alarm, grouping, whose]);
   const withoutWork = held.withoutWork.filter(({ isDemonstration }) => isDemonstration === (whose === 'invented'));
+  const hasWork = view.jobs.length + view.unjudged.length > 0;
   return (
     <>
       <PageHeading
@@ -42,10 +45,8 @@ export function HeldScreen({ records }: { readonly records: Records }) {
         isInvented={whose === 'invented'}
       />
       <LookBackProgress held={held} />
-      {held.phase === 'finished' && held.jobCount === 0 ? (
-        <EmptyState>
-          <p>{all.length === 0 ? words.empty.instruments : words.empty.work}</p>
-        </EmptyState>
+      {held.phase === 'finished' && all.length === 0 ? (
+        <NoInstrument />
       ) : (
         <>
           <Section title={words.table.result} note={words.progress.why}>
@@ -54,15 +55,21 @@ export function HeldScreen({ records }: { readonly records: Records }) {
               hasBoth={hasOwn && hasInvented}
               onChange={(change) => setChosen((before) => ({ ...before, ...change }))}
             />
-            {view.jobs.length > 0 && (
+            {view.jobs.length > 0 ? (
               <>
                 <SpansFigure rows={view.jobs.map(spanRow)} />
                 <HeldTable jobs={view.jobs} />
               </>
+            ) : (
+              held.phase === 'finished' && (
+                <EmptyState>
+                  <p>{hasWork ? words.empty.unjudged : words.empty.work}</p>
+                </EmptyState>
+              )
             )}
           </Section>
           <Groups groups={view.groups} />
-          <Unjudged held={held} view={view} withoutWork={withoutWork.map(({ name }) => name)} />
+          {held.phase === 'finished' && <MissingSection steps={missingSteps(view, withoutWork)} />}
         </>
       )}
       <Section title={words.method.title}>
@@ -73,6 +80,20 @@ export function HeldScreen({ records }: { readonly records: Records }) {
         </ul>
       </Section>
     </>
+  );
+}
+
+function NoInstrument() {
+  return (
+    <EmptyState
+      actions={
+        <LinkButton look="primary" href={routeToHref({ screen: 'new-instrument' })}>
+          {texts.workshop.add}
+        </LinkButton>
+      }
+    >
+      <p>{words.empty.instruments}</p>
+    </EmptyState>
   );
 }
 
@@ -109,26 +130,4 @@ function Groups({ groups }: { readonly groups: readonly HeldGroup[] }) {
 function whyNoRate({ key, instrumentCount }: HeldGroup): string {
   if (key === '') return words.group.unknown;
   return instrumentCount < FEWEST_INSTRUMENTS ? words.group.few(FEWEST_INSTRUMENTS) : words.group.late;
-}
-
-type UnjudgedProps = { readonly held: Held; readonly view: HeldView; readonly withoutWork: readonly string[] };
-
-function Unjudged({ held, view, withoutWork }: UnjudgedProps) {
-  if (held.phase === 'working') return null;
-  return (
-    <Section title={words.unjudged.title} note={words.unjudged.note}>
-      {view.unjudged.length === 0 && withoutWork.length === 0 && <p>{words.unjudged.none}</p>}
-      <ul className={styles.lines}>
-        {view.unjudged.map(({ found, visitCount }) => (
-          <li key={`${found.instrument.id} ${found.job.doneOn} ${workWords(found.job)}`}>
-            <a href={routeToHref({ screen: 'instrument', instrumentId: found.instrument.id })}>
-              {found.instrument.name}
-            </a>
-            : {words.unjudged.line(workWords(found.job), formatDate(found.job.doneOn), visitCount)}
-          </li>
-        ))}
-        {withoutWork.length > 0 && <li>{words.unjudged.noWork(withoutWork.join(', '))}</li>}
-      </ul>
-    </Section>
-  );
 }

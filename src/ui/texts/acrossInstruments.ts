@@ -10,7 +10,9 @@ export const heldTexts = {
   noteRange: (range: string) => `on ${range}`,
   empty: {
     instruments: 'No instrument is recorded yet.',
-    work: 'No work is entered yet. Enter restringing, replaced pins and work on blocks with each instrument, with its date: the years are counted from there.',
+    work: 'Nothing to look back on yet: years are counted from restringing, replaced pins and work on the block, and none of that is entered. Below, each instrument leads to where it is entered.',
+    unjudged:
+      'No work on these instruments can be judged yet. What each of them still needs stands below, with the way there.',
   },
   progress: {
     title: 'Looking back',
@@ -94,13 +96,17 @@ export const heldTexts = {
     limits: '95 % limits',
     limitsOf: (low: string, high: string) => `${low} to ${high}`,
   },
-  unjudged: {
-    title: 'Not judged yet',
-    note: 'It takes some three visits with as-left and as-found surveys after the work.',
-    none: 'Every piece of work that is entered could be judged.',
-    line: (work: string, date: string, visits: number) =>
-      `${work} on ${date}: ${visits === 0 ? 'no visit with readings since then' : `${visits} ${visits === 1 ? 'visit' : 'visits'} with readings since then, too little to judge by`}.`,
-    noWork: (names: string) => `No work entered, so nothing to count from: ${names}.`,
+  missing: {
+    title: 'What is missing',
+    note: 'A piece of work with its date, and some three visits with as-left and as-found surveys after it.',
+    none: 'Nothing: every piece of work that is entered could be judged.',
+    work: 'no restringing, replaced pins or work on the block is entered.',
+    enterWork: 'Enter it under “Work done”',
+    visits: (work: string, date: string, visits: number) =>
+      `${work} on ${date}, and ${visits === 0 ? 'no visit with readings since then' : `only ${visits} ${visits === 1 ? 'visit' : 'visits'} with readings since then`}.`,
+    beginVisit: 'Begin a visit',
+    blockKind: 'the kind of its pin block is not entered; instruments are compared by it.',
+    enterBlockKind: 'Enter the kind',
   },
   method: {
     title: 'How to read this',

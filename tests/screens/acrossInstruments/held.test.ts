@@ -6,8 +6,12 @@ import { NOTHING_YET, withNews } from '../../../src/screens/acrossInstruments/he
 import { heldView, sharePoints } from '../../../src/screens/acrossInstruments/heldView.ts';
 import { groupWords, spanRow, workWords } from '../../../src/screens/acrossInstruments/heldWords.ts';
 import { type FoundJob, type LookBackNews, lookBack } from '../../../src/screens/acrossInstruments/lookBack.ts';
+import { missingSteps } from '../../../src/screens/acrossInstruments/missingSteps.ts';
 import type { StateOnDate } from '../../../src/stability/acrossInstruments/courseSince.ts';
+import { texts } from '../../../src/ui/texts.ts';
 import { exampleEvent, exampleInstrument, exampleVisit } from '../../records/exampleRecords.ts';
+
+const words = texts.held.missing;
 
 const COURSE: readonly StateOnDate[] = [
   { visitedOn: '2021-01-01', state: 'not enough evidence' },
@@ -58,6 +62,27 @@ describe('heldView', () => {
     expect(workWords({ kinds: ['pin-replaced'], range: { fromMidi: 60, toMidi: 62 } })).toBe(
       'pins replaced on C4 to D4',
     );
+  });
+});
+
+describe('what is missing', () => {
+  const steps = (...jobs: FoundJob[]) =>
+    missingSteps(heldView(jobs, { alarm: 'watch', grouping: 'block', whose: 'own' }), [
+      exampleInstrument({ id: 'n' as InstrumentId, name: 'Without work', pinBlockKind: 'laminated' }),
+    ]).map(({ instrument, sentence, route }) => [instrument.name, sentence, route.screen]);
+
+  it('leads from each instrument to where that is entered', () => {
+    expect(steps(found('Unjudged', {}, COURSE.slice(0, 1)), found('Judged'))).toEqual([
+      ['Without work', words.work, 'instrument'],
+      ['Unjudged', 'restrung on 1 January 2020, and only 1 visit with readings since then.', 'new-visit'],
+    ]);
+  });
+
+  it('asks once for the kind of block, however much work was done on it', () => {
+    const { pinBlockKind: _, ...instrument } = found('No kind').instrument;
+    const one = { ...found('No kind'), instrument, blockKind: null };
+    const other = { ...one, job: { ...one.job, doneOn: '2019-01-01' } };
+    expect(steps(one, other).slice(1)).toEqual([['No kind', words.blockKind, 'edit-instrument']]);
   });
 });
 

@@ -15,7 +15,9 @@ export const germanHeldTexts: Translated<typeof heldTexts> = {
   noteRange: (range) => `bei ${range}`,
   empty: {
     instruments: 'Noch ist kein Instrument aufgezeichnet.',
-    work: 'Noch ist keine Arbeit eingetragen. Tragen Sie bei jedem Instrument neuen Bezug, ersetzte Wirbel und Arbeiten am Stimmstock mit Datum ein: Von da an zählen die Jahre.',
+    work: 'Noch gibt es nichts, worauf zurückzublicken wäre: Die Jahre zählen von neuem Bezug, ersetzten Wirbeln und Arbeiten am Stimmstock an, und davon ist nichts eingetragen. Unten führt jedes Instrument dorthin, wo es einzutragen ist.',
+    unjudged:
+      'Noch lässt sich keine Arbeit an diesen Instrumenten beurteilen. Was jedem noch fehlt, steht unten, mit dem Weg dorthin.',
   },
   progress: {
     title: 'Rückschau',
@@ -98,13 +100,17 @@ export const germanHeldTexts: Translated<typeof heldTexts> = {
     limits: 'Grenzen zu 95 %',
     limitsOf: (low, high) => `${low} bis ${high}`,
   },
-  unjudged: {
-    title: 'Noch nicht beurteilt',
-    note: 'Es braucht nach der Arbeit etwa drei Besuche mit den Messreihen „hinterlassen“ und „vorgefunden“.',
-    none: 'Jede eingetragene Arbeit ließ sich beurteilen.',
-    line: (work, date, visits) =>
-      `${work}, ${date}: ${visits === 0 ? 'seither kein Besuch mit Messwerten' : `seither ${visits === 1 ? 'ein Besuch' : `${visits} Besuche`} mit Messwerten, zu wenig für ein Urteil`}.`,
-    noWork: (names) => `Keine Arbeit eingetragen, also nichts, wovon an zu zählen wäre: ${names}.`,
+  missing: {
+    title: 'Was fehlt',
+    note: 'Eine Arbeit mit ihrem Datum, und danach etwa drei Besuche mit den Messreihen „hinterlassen“ und „vorgefunden“.',
+    none: 'Nichts: Jede eingetragene Arbeit ließ sich beurteilen.',
+    work: 'Neuer Bezug, ersetzte Wirbel oder Arbeit am Stimmstock sind nicht eingetragen.',
+    enterWork: 'Unter „Arbeiten“ eintragen',
+    visits: (work, date, visits) =>
+      `${work} am ${date}, und seither ${visits === 0 ? 'kein Besuch' : visits === 1 ? 'nur ein Besuch' : `nur ${visits} Besuche`} mit Messwerten.`,
+    beginVisit: 'Besuch beginnen',
+    blockKind: 'Die Art des Stimmstocks ist nicht eingetragen; danach werden Instrumente verglichen.',
+    enterBlockKind: 'Art eintragen',
   },
   method: {
     title: 'Wie das zu lesen ist',
