@@ -3,7 +3,7 @@ import { Button } from '../ui/Button.tsx';
 import { Notice } from '../ui/Notice.tsx';
 import { ReadState } from '../ui/ReadState.tsx';
 import { texts } from '../ui/texts.ts';
-import { isBusyScreen } from './busyScreens.ts';
+import { underWayOn } from './busyScreens.ts';
 import { CareNotice } from './CareNotice.tsx';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { NewVersionNotice } from './NewVersionNotice.tsx';
@@ -17,10 +17,10 @@ import { useScrollMemory } from './useScrollMemory.ts';
 export function App() {
   const { route, address } = useRoute();
   useScrollMemory(address);
-  const isBusy = isBusyScreen(route.screen);
-  const records = useRecords(isBusy);
+  const underWay = underWayOn(route.screen);
+  const records = useRecords(underWay !== 'nothing');
   return (
-    <Shell isBusy={isBusy && route.screen !== 'records'}>
+    <Shell isBusy={underWay === 'entry'}>
       <NewVersionNotice route={route} />
       {records.state === 'open' && <CareNotice route={route} records={records.records} />}
       <ErrorBoundary key={address}>

@@ -2,7 +2,7 @@ import { useState, useSyncExternalStore } from 'react';
 import { Button } from '../ui/Button.tsx';
 import type { Route } from '../ui/routes.ts';
 import { texts } from '../ui/texts.ts';
-import { isBusyScreen } from './busyScreens.ts';
+import { underWayOn } from './busyScreens.ts';
 import styles from './NewVersionNotice.module.css';
 import { loadNewVersion, onWaitingVersion, waitingVersion } from './newVersion.ts';
 
@@ -12,7 +12,7 @@ const words = texts.common.newVersion;
 export function NewVersionNotice({ route }: { readonly route: Route }) {
   const version = useSyncExternalStore(onWaitingVersion, waitingVersion);
   const [putAway, setPutAway] = useState<ServiceWorker | null>(null);
-  const isShown = version !== null && version !== putAway && !isBusyScreen(route.screen);
+  const isShown = version !== null && version !== putAway && underWayOn(route.screen) === 'nothing';
   return (
     <div role="status">
       {isShown && (

@@ -3,7 +3,7 @@ import type { Instrument, Visit } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
 import type { WriteFailure } from '../../records/writeOutcome.ts';
 import { texts } from '../../ui/texts.ts';
-import { offerUndo } from '../../ui/undoOffer.ts';
+import { offerUndo, withdrawUndo } from '../../ui/undoOffer.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
 
 export type InstrumentSummary = {
@@ -29,7 +29,7 @@ export function useWorkshop(records: Records): Workshop {
   const [fault, setFault] = useState<WriteFailure | null>(null);
   const install = async () => {
     setInstallingShare(0);
-    offerUndo(null);
+    withdrawUndo('demonstration');
     const { installDemonstration } = await import('../../records/demonstration/installDemonstration.ts');
     await nextPicture();
     const outcome = await installDemonstration(records, setInstallingShare);
@@ -39,7 +39,8 @@ export function useWorkshop(records: Records): Workshop {
   const remove = async () => {
     const outcome = await records.removeDemonstration();
     setFault(outcome.written ? null : outcome);
-    if (outcome.written) offerUndo({ message: texts.workshop.demonstration.removed, undo: install });
+    if (!outcome.written) return;
+    offerUndo({ message: texts.workshop.demonstration.removed, undo: install, subject: 'demonstration' });
   };
   return { instruments, installingShare, fault, install, remove };
 }
