@@ -1,4 +1,5 @@
 import { PageHeading } from '../../ui/PageHeading.tsx';
+import { PageParts } from '../../ui/PageParts.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
@@ -16,18 +17,20 @@ export function MethodScreen() {
   return (
     <>
       <PageHeading title={words.title} trail={workshopTrail()} subtitle={words.subtitle} />
-      <NoteSection />
-      <BeatSection />
-      <YearSection />
-      <CertaintySection />
-      <Section title={words.limits.title}>
-        <p className={styles.text}>{words.limits.clock}</p>
-        <p>
-          <a href={routeToHref({ screen: 'microphone-clock' })}>{words.limits.clockLink}</a>
-        </p>
-        <p className={styles.text}>{words.limits.hygrometer}</p>
-        <p className={styles.text}>{words.limits.evidence}</p>
-      </Section>
+      <PageParts>
+        <NoteSection />
+        <BeatSection />
+        <YearSection />
+        <CertaintySection />
+        <Section title={words.limits.title}>
+          <p className={styles.text}>{words.limits.clock}</p>
+          <p>
+            <a href={routeToHref({ screen: 'microphone-clock' })}>{words.limits.clockLink}</a>
+          </p>
+          <p className={styles.text}>{words.limits.hygrometer}</p>
+          <p className={styles.text}>{words.limits.evidence}</p>
+        </Section>
+      </PageParts>
     </>
   );
 }

@@ -4,6 +4,7 @@ import type { StringAddress } from '../../stability/driftViews.ts';
 import { slipThresholdOf } from '../../stability/slipThreshold.ts';
 import { dueLimit } from '../../ui/dueLimit.ts';
 import { EmptyState } from '../../ui/EmptyState.tsx';
+import { PageParts } from '../../ui/PageParts.tsx';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
 import { ForecastSection } from './ForecastSection.tsx';
@@ -33,7 +34,7 @@ export function JudgedSections({ page, drift, onThreshold }: Props) {
   const threshold = slipThresholdOf(page.instrument);
   const [limit, setLimit] = useState(dueLimit.read);
   return (
-    <>
+    <PageParts>
       <VerdictSection drift={drift} threshold={threshold} onThreshold={onThreshold} history={history} />
       <LifeLineSection history={history} drift={drift} events={events} />
       {drift.detail.changes.length === 0 ? (
@@ -55,7 +56,7 @@ export function JudgedSections({ page, drift, onThreshold }: Props) {
         }}
       />
       <WhatIfSection thresholdCentsPerYear={threshold} />
-    </>
+    </PageParts>
   );
 }
 

@@ -5,6 +5,7 @@ import { SCHEDULE_FIELDS } from '../../piano/wireScheduleCell.ts';
 import { checkSchedule } from '../../stringing/schedule/checkSchedule.ts';
 import { scheduleBreaks } from '../../stringing/schedule/scheduleRows.ts';
 import { Disclosure } from '../../ui/Disclosure.tsx';
+import { KeyHints } from '../../ui/KeyHints.tsx';
 import { Section } from '../../ui/Section.tsx';
 import { Sheet } from '../../ui/sheet/Sheet.tsx';
 import { rangeOf } from '../../ui/sheet/sheetState.ts';
@@ -74,16 +75,18 @@ export function SheetSection({ instrument, editor, grades }: Props) {
       <p className={styles.quiet}>
         {words.wireNote} {words.interpolateHint}
       </p>
-      <Disclosure summary={words.keysTitle}>
-        <ul className={styles.list}>
-          {words.keys.map((line) => (
-            <li key={line}>
-              <span aria-hidden="true">–</span>
-              {line}
-            </li>
-          ))}
-        </ul>
-      </Disclosure>
+      <KeyHints>
+        <Disclosure summary={words.keysTitle}>
+          <ul className={styles.list}>
+            {words.keys.map((line) => (
+              <li key={line}>
+                <span aria-hidden="true">–</span>
+                {line}
+              </li>
+            ))}
+          </ul>
+        </Disclosure>
+      </KeyHints>
       <GaugeTypingField
         value={typing}
         onChange={(value) => {

@@ -6,6 +6,7 @@ import { Button } from '../../ui/Button.tsx';
 import { ChoiceField } from '../../ui/ChoiceField.tsx';
 import { Disclosure } from '../../ui/Disclosure.tsx';
 import { FieldRow } from '../../ui/FormPage.tsx';
+import { KeyHints } from '../../ui/KeyHints.tsx';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { BeatSign } from './BeatSign.tsx';
@@ -87,9 +88,11 @@ export function DecisionDesk({ records, instrumentId, rows }: Props) {
       </FieldRow>
       <p role="status">{decisions.message}</p>
       <WriteFault fault={decisions.fault} />
-      <Disclosure summary={words.legend}>
-        <p>{words.keys}</p>
-      </Disclosure>
+      <KeyHints>
+        <Disclosure summary={words.legend}>
+          <p>{words.keys}</p>
+        </Disclosure>
+      </KeyHints>
     </>
   );
 }

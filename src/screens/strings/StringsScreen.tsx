@@ -6,6 +6,7 @@ import { EmptyState } from '../../ui/EmptyState.tsx';
 import { SelectField } from '../../ui/Field.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
+import { PageParts } from '../../ui/PageParts.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
@@ -79,7 +80,7 @@ function StringSections({ records, strings, bench }: SectionsProps) {
   const rows = useMemo(() => deskRows(chosen, takes, bench, failingPins), [chosen, takes, bench, failingPins]);
   const surveys = useMemo(() => surveyChoices(takes), [takes]);
   return (
-    <>
+    <PageParts>
       <Section title={words.desk.title} note={words.desk.note}>
         <SelectField
           id="strings-readings"
@@ -99,7 +100,7 @@ function StringSections({ records, strings, bench }: SectionsProps) {
       </Section>
       <UnisonSection readings={readings} />
       <LivelySection instrument={instrument} takes={takes} />
-    </>
+    </PageParts>
   );
 }
 

@@ -6,6 +6,7 @@ import type { TorqueReading } from '../../piano/stringingRecords.ts';
 import { Button } from '../../ui/Button.tsx';
 import { Disclosure } from '../../ui/Disclosure.tsx';
 import { TextField } from '../../ui/Field.tsx';
+import { KeyHints } from '../../ui/KeyHints.tsx';
 import { NoteCells } from '../../ui/NoteCells.tsx';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
@@ -60,7 +61,9 @@ export function TorqueDesk({ instrument, readings, desk }: Props) {
           </p>
           <EntryFields instrument={instrument} desk={desk} />
           <WriteFault fault={desk.writeFault} />
-          <p className={styles.quiet}>{words.keys}</p>
+          <KeyHints>
+            <p className={styles.quiet}>{words.keys}</p>
+          </KeyHints>
         </form>
       )}
       <DeskSettingsFields instrument={instrument} settings={desk.settings} onSet={desk.set} />

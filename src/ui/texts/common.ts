@@ -3,6 +3,7 @@ export const commonTexts = {
   productName: 'Stillpin',
   skipToContent: 'Skip to the content',
   trail: 'Where you are',
+  onThisPage: 'On this page',
   workshop: 'Workshop',
   loading: 'Reading the records …',
   undo: 'Undo',

@@ -7,6 +7,7 @@ export const germanCommonTexts: Translated<typeof commonTexts> = {
   productName: 'Stillpin',
   skipToContent: 'Zum Inhalt springen',
   trail: 'Wo Sie sind',
+  onThisPage: 'Auf dieser Seite',
   workshop: 'Werkstatt',
   loading: 'Die Aufzeichnungen werden gelesen …',
   undo: 'Rückgängig',
