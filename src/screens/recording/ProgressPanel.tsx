@@ -1,4 +1,5 @@
 import type { LevelView } from '../../listening/levelView.ts';
+import { levelWord } from '../../listening/levelWord.ts';
 import { formatNote, formatTimeLeft } from '../../piano/format.ts';
 import type { PlanItem } from '../../survey/surveyPlan.ts';
 import { LevelBar } from '../../ui/LevelBar.tsx';
@@ -37,7 +38,12 @@ export function ProgressPanel(props: ProgressPanelProps) {
         <progress className={styles.bar} max={allCount} value={doneCount} aria-label={words.progressLabel} />
       </div>
       {level && (
-        <LevelBar label={words.level.label} share={level.share} zone={level.zone} word={words.level[level.zone]} />
+        <LevelBar
+          label={words.level.label}
+          share={level.share}
+          zone={level.zone}
+          word={levelWord(level.zone, isStruck)}
+        />
       )}
       <p className={styles.activity}>{isStruck && words.struck}</p>
       <p role="status">{message}</p>

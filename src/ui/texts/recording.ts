@@ -35,7 +35,15 @@ export const recordingTexts = {
     another: 'That was another note',
     finish: 'Finish',
   },
-  level: { label: 'Level', silent: 'silence', quiet: 'too quiet', good: 'good', clipping: 'clipping' },
+  level: {
+    label: 'Level',
+    silent: 'silence',
+    quiet: 'too quiet',
+    good: 'good',
+    clipping: 'clipping',
+    /** Of a note that was struck and dies away. */
+    fading: 'dying away',
+  },
   change: {
     label: 'Change since it was last read',
     flatter: { 'as-found': 'flatter than found on', 'as-left': 'flatter than left on' },

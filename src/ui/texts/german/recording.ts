@@ -37,7 +37,14 @@ export const germanRecordingTexts: InTranslation<typeof recordingTexts> = {
     another: 'Das war ein anderer Ton',
     finish: 'Abschließen',
   },
-  level: { label: 'Pegel', silent: 'Stille', quiet: 'zu leise', good: 'gut', clipping: 'übersteuert' },
+  level: {
+    label: 'Pegel',
+    silent: 'Stille',
+    quiet: 'zu leise',
+    good: 'gut',
+    clipping: 'übersteuert',
+    fading: 'verklingt',
+  },
   change: {
     label: 'Änderung seit der letzten Messung',
     flatter: { 'as-found': 'tiefer als vorgefunden am', 'as-left': 'tiefer als hinterlassen am' },
