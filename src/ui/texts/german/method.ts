@@ -1,7 +1,7 @@
 import type { methodTexts } from '../method.ts';
-import type { InTranslation } from '../translation.ts';
+import type { Translated } from '../translation.ts';
 
-export const germanMethodTexts: InTranslation<typeof methodTexts> = {
+export const germanMethodTexts: Translated<typeof methodTexts> = {
   title: 'Wie es misst, und wie sicher das ist',
   link: 'Wie es misst',
   subtitle:
