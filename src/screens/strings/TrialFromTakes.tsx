@@ -11,9 +11,9 @@ import { SelectField } from '../../ui/Field.tsx';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import { timeOf } from './HeardSection.tsx';
+import { TRIAL_KINDS } from './NextSide.tsx';
 import type { StringPlace } from './stringKey.ts';
 import type { StringTake } from './stringReadings.ts';
-import { TRIAL_KINDS } from './TrialRecorder.tsx';
 
 const words = texts.strings.trials.choose;
 

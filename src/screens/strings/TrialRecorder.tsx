@@ -1,11 +1,9 @@
-import { useEffect, useState } from 'react';
+import { useEffect } from 'react';
+import { levelWord } from '../../listening/levelWord.ts';
 import { SourceNotice } from '../../listening/SourceNotice.tsx';
 import { formatDate } from '../../piano/format.ts';
-import type { TrialKind } from '../../piano/stringingRecords.ts';
 import type { Records } from '../../records/records.ts';
 import { Button } from '../../ui/Button.tsx';
-import { ChoiceField } from '../../ui/ChoiceField.tsx';
-import { TextField } from '../../ui/Field.tsx';
 import { FieldRow } from '../../ui/FormPage.tsx';
 import { LevelBar } from '../../ui/LevelBar.tsx';
 import { Notice } from '../../ui/Notice.tsx';
@@ -13,23 +11,15 @@ import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
 import type { BenchPlan } from './benchSurvey.ts';
+import { NextSide } from './NextSide.tsx';
+import { SideList } from './SideList.tsx';
 import type { StringPlace } from './stringKey.ts';
 import type { StringRecords } from './stringReadings.ts';
 import styles from './TrialRecorder.module.css';
-import { sideBefore, type TrialSide } from './trialSides.ts';
 import { useBenchSurvey } from './useBenchSurvey.ts';
-import { type TrialRecorder as Recorder, useTrialRecorder } from './useTrialRecorder.ts';
+import { useTrialRecorder } from './useTrialRecorder.ts';
 
 const words = texts.strings.trials.record;
-
-export const TRIAL_KINDS: readonly TrialKind[] = [
-  'hold the bridge pin',
-  'press the wire at the bridge',
-  'tap the wire to the bridge',
-  'seat the wire at the other end',
-  'take out its twist',
-  'other',
-];
 
 type Props = { readonly records: Records; readonly strings: StringRecords; readonly place: StringPlace };
 
@@ -81,7 +71,7 @@ function RunningRecorder({ records, strings, place, bench }: Props & { readonly 
           label={texts.recording.level.label}
           share={microphone.level.share}
           zone={microphone.level.zone}
-          word={texts.recording.level[microphone.level.zone]}
+          word={levelWord(microphone.level.zone, microphone.isStruck)}
         />
       )}
       <SideList sides={sides} />
@@ -100,59 +90,5 @@ function RunningRecorder({ records, strings, place, bench }: Props & { readonly 
         </FieldRow>
       )}
     </div>
-  );
-}
-
-function SideList({ sides }: { readonly sides: readonly TrialSide[] }) {
-  return (
-    <ol className={styles.sides}>
-      {sides.map((side, index) => {
-        const before = sideBefore(sides, index);
-        return (
-          <li key={side.trialId ?? 'before'} aria-current={index === sides.length - 1 ? 'step' : undefined}>
-            <strong>{sideName(side)}</strong>: {words.takes(side.takeIds.length)}
-            {side.faultyCount > 0 && `, ${words.faulty(side.faultyCount)}`}
-            {side.kind && before && `, ${words.against(sideName(before))}`}
-          </li>
-        );
-      })}
-    </ol>
-  );
-}
-
-function sideName({ kind }: TrialSide): string {
-  return kind === null ? words.before : words.after(texts.strings.trials.kinds[kind]);
-}
-
-function NextSide({ recorder }: { readonly recorder: Recorder }) {
-  const [kind, setKind] = useState<TrialKind>('hold the bridge pin');
-  const [remark, setRemark] = useState('');
-  const hasTake = recorder.sides.at(-1)?.takeIds.length !== 0;
-  return (
-    <>
-      <ChoiceField
-        name="trial-kind"
-        label={words.next}
-        value={kind}
-        choices={TRIAL_KINDS.map((value) => ({ value, label: texts.strings.trials.kinds[value] }))}
-        onChange={setKind}
-      />
-      <p className={styles.text}>{texts.strings.trials.how[kind]}</p>
-      <TextField id="trial-remark" label={words.remark} value={remark} onChange={setRemark} />
-      <FieldRow>
-        <Button
-          look="primary"
-          isDisabled={!hasTake}
-          onPress={() => {
-            recorder.nextSide(kind, remark.trim());
-            setRemark('');
-          }}
-        >
-          {words.doIt}
-        </Button>
-        <Button onPress={() => void recorder.end()}>{words.end}</Button>
-      </FieldRow>
-      {!hasTake && <p className={styles.text}>{words.needsTake}</p>}
-    </>
   );
 }
