@@ -28,7 +28,7 @@ export function cautionText(caution: ScaleCaution): string {
   }
 }
 
-export function jumpText({ toMidi, tensionChange, ofLength, ofMass, isAtBreak }: TensionJump): string {
+function jumpText({ toMidi, tensionChange, ofLength, ofMass, isAtBreak }: TensionJump): string {
   const step = `the next note up, ${midiToName(toMidi)}, pulls ${percent(Math.abs(tensionChange))} ${tensionChange > 0 ? 'more' : 'less'}`;
   const parts = `${signedPercent(ofLength)} by its length, ${signedPercent(ofMass)} by its wire`;
   return `${step} (${parts})${isAtBreak ? ', at a break' : ''}`;

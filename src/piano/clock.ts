@@ -36,9 +36,9 @@ export type ClockCalibration = ClockOffset & {
  * A steel fork's frequency falls by this share per kelvin. Standing: from memory; steel's elastic modulus (about −2.4e-4 per K) and
  * expansion (1.2e-5 per K) give −1.14e-4 by f ∝ thickness / length² · √(modulus / density). Forks of other metals differ.
  */
-export const FORK_SHARE_PER_K = -1.1e-4;
+const FORK_SHARE_PER_K = -1.1e-4;
 /** How well a fork's own warmth is known from a thermometer beside it; chosen, for one that hangs in the room and is held by its stem. */
-export const FORK_TEMPERATURE_UNCERTAINTY_K = 1;
+const FORK_TEMPERATURE_UNCERTAINTY_K = 1;
 
 /** The reference's frequency as it was warm, with what is not known about it. */
 export function referenceFrequency(reference: ClockReference): { hz: number; standardUncertaintyHz: number } {

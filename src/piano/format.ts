@@ -24,7 +24,7 @@ export function formatNumber(value: number, decimalCount: number): string {
 }
 
 /** Whether nothing but noughts is left of a value in so many decimals. */
-export function isShownAsZero(value: number, decimalCount: number): boolean {
+function isShownAsZero(value: number, decimalCount: number): boolean {
   return Number(value.toFixed(decimalCount)) === 0;
 }
 

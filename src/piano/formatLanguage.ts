@@ -22,10 +22,6 @@ export function figureLocale(): string {
   return LOCALES[language];
 }
 
-export function decimalSign(): '.' | ',' {
-  return language === 'de' ? ',' : '.';
-}
-
 /** A figure that was written with a decimal point, with the language's sign. @example withDecimalSign('1.3') // '1,3' in German */
 export function withDecimalSign(text: string): string {
   return language === 'de' ? text.replace('.', ',') : text;

@@ -24,12 +24,12 @@ export function shownUnits(): Units {
 }
 
 /** @example celsiusToFahrenheit(20) // 68 */
-export function celsiusToFahrenheit(temperatureC: number): number {
+function celsiusToFahrenheit(temperatureC: number): number {
   return temperatureC * 1.8 + 32;
 }
 
 /** @example fahrenheitToCelsius(68) // 20 */
-export function fahrenheitToCelsius(temperatureF: number): number {
+function fahrenheitToCelsius(temperatureF: number): number {
   return (temperatureF - 32) / 1.8;
 }
 

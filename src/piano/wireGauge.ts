@@ -17,7 +17,7 @@ export type WireGauge = {
 };
 
 /** Definition (international inch, 1959). */
-export const MM_PER_INCH = 25.4;
+const MM_PER_INCH = 25.4;
 
 export function inchesToMm(lengthIn: number): number {
   return lengthIn * MM_PER_INCH;

@@ -32,7 +32,7 @@ export const SCHEDULE_COLUMNS: Readonly<Record<ScheduleField, string>> = {
 type NumberField = 'stringCount' | 'speakingLengthMm' | 'wireDiameterMm' | 'coreDiameterMm';
 
 /** No piano string lies outside these. Chosen, with room to spare: typing errors fall outside, strings do not. */
-export const CELL_RANGES: Readonly<Record<NumberField, { readonly least: number; readonly most: number }>> = {
+const CELL_RANGES: Readonly<Record<NumberField, { readonly least: number; readonly most: number }>> = {
   stringCount: { least: 1, most: 4 },
   speakingLengthMm: { least: 20, most: 3000 },
   wireDiameterMm: { least: 0.3, most: 10 },

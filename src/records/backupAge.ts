@@ -18,7 +18,7 @@ export const REMINDER_DAYS = [7, 30, 90, 0] as const;
 export type ReminderDays = (typeof REMINDER_DAYS)[number];
 
 /** So many surveys since the last backup are too many to lose, however young it is. Chosen. */
-export const SURVEYS_AT_STAKE = 6;
+const SURVEYS_AT_STAKE = 6;
 
 export type BackupAge = {
   /** Null where none was made yet. */

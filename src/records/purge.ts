@@ -19,7 +19,7 @@ import { isDeleted } from './soundRows.ts';
 import { outcomeOf, type WriteFailure } from './writeOutcome.ts';
 
 /** How long a deletion can be undone. */
-export const DAYS_IN_BIN = 30;
+const DAYS_IN_BIN = 30;
 
 export type PurgeOutcome = { readonly written: true; readonly rowCount: number } | WriteFailure;
 

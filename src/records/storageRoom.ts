@@ -5,9 +5,9 @@ import type { StorageStatus } from './storageStatus.ts';
  * Left free for figures, whatever else fills the disk: a whole survey's are below 2 MB, so this is years of them. Sounds are no
  * longer kept below it. Chosen.
  */
-export const ROOM_FOR_FIGURES_BYTES = 64e6;
+const ROOM_FOR_FIGURES_BYTES = 64e6;
 /** What a survey with its sounds may take: 88 notes, two takes of some, every second of a long decay. Chosen. */
-export const ROOM_FOR_SURVEY_BYTES = 250e6;
+const ROOM_FOR_SURVEY_BYTES = 250e6;
 
 export type StorageRoom =
   /** Room for a survey with sound, or the browser does not say. */

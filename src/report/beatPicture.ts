@@ -26,7 +26,7 @@ export type BeatPictureWords = {
   readonly summary: string;
 };
 
-export const PICTURE_WIDTH = 720;
+const PICTURE_WIDTH = 720;
 const LEFT = 46;
 const RIGHT = 708;
 const PANEL_HEIGHT = 172;
@@ -37,7 +37,7 @@ const DEEPEST_DB = -40;
 const ENVELOPE_COLOUR = '#145069';
 const OUTLINE_COLOUR = '#8b979c';
 
-export function pictureHeight(soundCount: number): number {
+function pictureHeight(soundCount: number): number {
   return soundCount * PANEL_HEIGHT + AXIS_HEIGHT;
 }
 

@@ -39,7 +39,7 @@ export type WhatIfTrial = {
 
 /** When somebody looks. A judgement takes half a second or so: not after each visit. */
 const CHECK_YEARS = [1, 2, 3, 4, 6, 8];
-export const WHAT_IF_YEARS = 8;
+const WHAT_IF_YEARS = 8;
 const FIRST_ON = '2020-03-01';
 const LEAST_VISITS = 4;
 

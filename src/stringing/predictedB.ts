@@ -32,14 +32,3 @@ export function predictedB(string: StiffString): number {
     (Math.PI ** 3 * youngsModulusPa * diameterM ** 4) / (64 * positive('tensionN', string.tensionN) * lengthM ** 2)
   );
 }
-
-/**
- * The diameter of plain wire that would have a given B at the same length and frequency: B goes with d² there, as the tension
- * goes with d² itself.
- * @throws {RangeError} if a figure is not a finite number above zero
- */
-export function diameterForB(diameterMm: number, predicted: number, measured: number): number {
-  return (
-    positive('diameterMm', diameterMm) * Math.sqrt(positive('measured', measured) / positive('predicted', predicted))
-  );
-}

@@ -12,13 +12,13 @@ import type { NoteReading } from '../piano/reading.ts';
 /** Takes whose levels differ by more are not compared. Chosen: about one step from medium to loud playing. */
 export const LEVEL_REACH_DB = 10;
 /** Fewer repeats than this, over all notes, give no pooled figure: it would be no surer than a single note's. Chosen. */
-export const LEAST_POOLED_REPEATS = 4;
+const LEAST_POOLED_REPEATS = 4;
 /**
  * Takes of one string that differ by more cents than this, and by more than four times what their uncertainties allow, are not two
  * strikes of a string that stayed as it was: it was tuned in between, or one of them is wrong. They are left out of the pooled
  * figure. Chosen: several times what loudness alone does.
  */
-export const MOST_STRIKE_SCATTER_CENTS = 3;
+const MOST_STRIKE_SCATTER_CENTS = 3;
 
 /** The comparable takes of one string, the kept one among them. */
 export type RepeatedStrikes = {

@@ -6,7 +6,7 @@ import { standardNormalQuantile } from './standardNormalQuantile.ts';
  * pin was set, one strike against another, and what two or three cents on single strings do in ordinary use. Standing: chosen.
  * Everything that a sample can see grows in proportion to it.
  */
-export const USUAL_CHANGE_SCATTER_CENTS = 0.7;
+const USUAL_CHANGE_SCATTER_CENTS = 0.7;
 
 /** Something that moved by as much is seen nine times out of ten, and taken for real at most once in twenty where nothing moved. */
 const SEEN_SHARE = 0.9;

@@ -59,19 +59,19 @@ export type InharmonicityAt = {
 };
 
 /** Fewer notes than this give no curve: the two asymptotes alone take four. Chosen. */
-export const LEAST_CURVE_NOTES = 8;
+const LEAST_CURVE_NOTES = 8;
 /** Of the notes called, no more than this share are called by chance on average. Common practice. */
 export const FALSE_SHARE = 0.05;
 /**
  * Least departure in log B that is called, however sure. Half a gauge of music wire is 0.025 mm, 2.5 % of 1 mm, and moves B by its
  * square, 5 %; below that nothing can be concluded about the wire.
  */
-export const LEAST_DEPARTURE = 0.05;
+const LEAST_DEPARTURE = 0.05;
 /**
  * No piano string has a B outside this: such a figure comes from wrongly numbered partials or a fit that ran against its stop. It
  * has no part in the curve and always stands out. Chosen: half the range 2e-5 to 3e-2 that is held plausible, and three times it.
  */
-export const PLAUSIBLE_B = { least: 1e-5, most: 0.1 };
+const PLAUSIBLE_B = { least: 1e-5, most: 0.1 };
 
 /**
  * @param measured notes whose B was measured, of takes that can be used; the kept one where a string was taken several times

@@ -44,11 +44,11 @@ export type LifeAt = {
 };
 
 /** Fewer notes than this give no curve. Chosen. */
-export const LEAST_LIFE_NOTES = 8;
+const LEAST_LIFE_NOTES = 8;
 /** A weak note lives less than this share of what the curve says. Chosen: a halved life is plain to the ear; a smaller step is in the usual spread. */
-export const WEAK_SHARE = 0.5;
+const WEAK_SHARE = 0.5;
 /** Of the notes called weak, no more than this share are called by chance on average. Common practice. */
-export const WEAK_FALSE_SHARE = 0.05;
+const WEAK_FALSE_SHARE = 0.05;
 
 /**
  * The line's height and slope: 8 s at C4, halved every 14 notes, loosely (from memory; 1 to 100 dB/s over a piano's compass).

@@ -36,7 +36,7 @@ export function firstComplaint({ complaints, complaintCount }: ArchiveReport): s
   return `${first ? complaintText(first) : 'it cannot be read'}${more}`;
 }
 
-export function archiveDocument(file: string, report: ArchiveReport) {
+function archiveDocument(file: string, report: ArchiveReport) {
   const { isWhole, refusal, complaints, complaintCount, warnings, createdAt, programVersion, leftOut } = report;
   const { photographs, photographFiles, ...tables } = report.counts;
   return {

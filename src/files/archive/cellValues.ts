@@ -92,7 +92,7 @@ function readText(cell: string): string {
   return cell.startsWith("'") ? cell.slice(1) : cell;
 }
 
-export function writeNumber(value: number): string {
+function writeNumber(value: number): string {
   if (!Number.isFinite(value) || Object.is(value, -0)) return specialText(value);
   const size = Math.abs(value);
   return size >= SMALLEST_PLAIN && size < LARGEST_PLAIN ? String(value) : String(value).replace('e', 'E');

@@ -14,7 +14,7 @@ export function createDeflater(onBytes: (bytes: Uint8Array) => void): Deflater {
 /** Beyond this it takes longer and gains next to nothing on figures: measured, 38 % at every level. */
 const LEVEL = 2;
 
-export function libraryDeflater(onBytes: (bytes: Uint8Array) => void): Deflater {
+function libraryDeflater(onBytes: (bytes: Uint8Array) => void): Deflater {
   const deflate = new Deflate({ level: LEVEL }, onBytes);
   return {
     push(bytes) {

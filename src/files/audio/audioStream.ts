@@ -51,8 +51,8 @@ export function faulty(
  * Below the first, the top octave's partials are cut off; the last is the fastest rate that ordinary sound cards have.
  * MIDI note 108 has its second partial near 8.7 kHz.
  */
-export const LOWEST_SAMPLE_RATE_HZ = 22050;
-export const HIGHEST_SAMPLE_RATE_HZ = 192000;
+const LOWEST_SAMPLE_RATE_HZ = 22050;
+const HIGHEST_SAMPLE_RATE_HZ = 192000;
 
 /** The fault of a sample rate out of range, undefined if it is in range. */
 export function sampleRateFault(sampleRateHz: number): ReturnType<typeof faulty> | undefined {

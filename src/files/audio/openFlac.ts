@@ -69,7 +69,7 @@ function exactDecoder(bitCount: number): Decoder {
 const BYTES_AFTER_END = 4;
 
 /** A metadata block's head (4 bytes) and the stream information in it. */
-export const STREAM_INFO_BYTES = 4 + 34;
+const STREAM_INFO_BYTES = 4 + 34;
 
 /** Undefined where it is no stream information. Source: RFC 9639 (2024), sections 8.1 and 8.2. */
 export function flacStreamInfo(block: Uint8Array): FlacStreamInfo | undefined {

@@ -33,7 +33,7 @@ export async function decodeTakeSound(bytes: Uint8Array): Promise<DecodedSound> 
 }
 
 /** Whole numbers of 24 bits. */
-export function onOwnGrid(samples: Float32Array): Int32Array {
+function onOwnGrid(samples: Float32Array): Int32Array {
   const peak = samples.reduce((largest, sample) => Math.max(largest, Math.abs(sample)), 0);
   const headroomBits = peak > 0 ? Math.floor(-Math.log2(peak)) : 0;
   const finerBits = Math.min(FLAC_BITS - KEPT_BITS, Math.max(0, headroomBits));

@@ -7,7 +7,7 @@ import type { SeededNumbers } from './seededNumbers.ts';
  * down to the break, a third of that and less for the wound strings, fading to almost nothing at the top.
  * Standing: practitioners' reports, single observers; good enough to invent with.
  */
-export function humidityResponseCentsPerPct(midi: number, bassBridgeTopMidi: number): number {
+function humidityResponseCentsPerPct(midi: number, bassBridgeTopMidi: number): number {
   if (midi <= bassBridgeTopMidi) return 0.1 + (0.6 * (midi - 21)) / (bassBridgeTopMidi - 21);
   if (midi <= 69) return withCeiling(0.8 * 2 ** ((69 - midi) / 12), HIGHEST_RESPONSE_CENTS_PER_PCT);
   return 0.8 * 2 ** ((69 - midi) / 14) * (1 - (midi - 69) / 60);

@@ -3,7 +3,7 @@ import { exifDate } from '../../files/photograph/exifDate.ts';
 import type { Photograph } from '../../piano/photograph.ts';
 
 /** Enough to count the windings of a coil at arm's length, and some 0.5 MB a picture. Chosen. */
-export const LONGEST_SIDE_PX = 2000;
+const LONGEST_SIDE_PX = 2000;
 const JPEG_QUALITY = 0.85;
 
 export type PreparedPhotograph = Pick<Photograph, 'takenAt' | 'widthPx' | 'heightPx' | 'mediaType'> & {

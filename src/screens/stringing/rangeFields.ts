@@ -11,7 +11,7 @@ export function fieldsIn({ fromColumn, toColumn }: CellRange): readonly Schedule
   return SCHEDULE_FIELDS.slice(fromColumn, toColumn + 1);
 }
 
-export function notesIn(rows: Rows, { fromRow, toRow }: CellRange): NoteRange | null {
+function notesIn(rows: Rows, { fromRow, toRow }: CellRange): NoteRange | null {
   const [from, to] = [rows[fromRow], rows[toRow]];
   return from && to ? { fromMidi: from.midi, toMidi: to.midi } : null;
 }

@@ -11,7 +11,7 @@ import { meaningsOf } from './gaugeTyping.ts';
 const words = texts.stringing.sheet;
 
 /** Why one cell's text is not taken. */
-export function problemWords(problem: CellProblem): string {
+function problemWords(problem: CellProblem): string {
   switch (problem.kind) {
     case 'not-a-number':
       return words.problems['not-a-number'](problem.text);

@@ -85,7 +85,7 @@ export function timeOf(isoTime: string): string {
   return new Date(isoTime).toTimeString().slice(0, 5);
 }
 
-export function BeatFigures({ reading }: { readonly reading: NoteReading }) {
+function BeatFigures({ reading }: { readonly reading: NoteReading }) {
   const { audibility, falseBeat } = heardString(reading);
   return (
     <>

@@ -35,7 +35,7 @@ export function HistorySection({ rows, outcomes }: Props) {
 }
 
 /** Whether the work helped, a sentence each. */
-export function OutcomeList({ outcomes }: { readonly outcomes: readonly WorkOutcome[] }) {
+function OutcomeList({ outcomes }: { readonly outcomes: readonly WorkOutcome[] }) {
   return outcomes.map(({ decision, outcome }) => (
     <p key={decision.id}>
       <strong>

@@ -42,7 +42,7 @@ export function TrialResults({ records, concluded }: Props) {
   );
 }
 
-export function conclusionText({ kind, named, results }: TrialConclusion): string {
+function conclusionText({ kind, named, results }: TrialConclusion): string {
   if (kind === 'no trial helps' && results.every(({ partials }) => partials.length === 0)) return words.nothingBeats;
   const tried = named ? texts.strings.trials.kinds[named.kind] : '';
   return words.conclusions[kind](tried);
@@ -88,7 +88,7 @@ function OneTrial({ records, trial, result }: OneProps) {
   );
 }
 
-export function resultText({ outcome, reason, finding }: TrialResult): string {
+function resultText({ outcome, reason, finding }: TrialResult): string {
   const parts = [words.outcomes[outcome]];
   if (reason) parts.push(words.cannot[reason]);
   if (finding) parts.push(`${words.findings[finding]} (${texts.strings.practice}).`);

@@ -6,7 +6,7 @@ import { type FalseBeat, falseBeatOf } from '../../stringing/falseBeats/falseBea
 export type Audibility = 'plain' | 'faint' | 'hardly' | 'none' | 'undecided' | 'missing';
 
 /** From this weight on a beat is called plain. Chosen: about the loudest partial with a beat of 3 dB. It names, and decides nothing. */
-export const PLAIN_WEIGHT = 0.12;
+const PLAIN_WEIGHT = 0.12;
 
 export const BEATING: readonly Audibility[] = ['plain', 'faint', 'hardly'];
 

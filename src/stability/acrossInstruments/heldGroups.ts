@@ -44,7 +44,7 @@ function groupOf(key: HeldGroup['key'], jobs: readonly HeldJob[]): HeldGroup {
 }
 
 /** @example workKey({ kinds: ['block-work', 'restrung'] }) // 'block-work+restrung' */
-export function workKey({ kinds }: Pick<Job, 'kinds'>): `${WorkKind}${string}` {
+function workKey({ kinds }: Pick<Job, 'kinds'>): `${WorkKind}${string}` {
   return kinds.join('+') as `${WorkKind}${string}`;
 }
 

@@ -20,7 +20,7 @@ export type SimulatedString = {
  * Cents per %RH on an average piano: 0.8 at A4, doubling for each octave down to the break with a ceiling, from 0.1 to 0.7 for wound
  * strings, fading towards the top. Source: practitioners' records (trade practice; single observers); the ceiling and the fading are invented.
  */
-export function averageResponse(midi: number, bassBridgeTopMidi: number): number {
+function averageResponse(midi: number, bassBridgeTopMidi: number): number {
   if (midi <= bassBridgeTopMidi) return 0.1 + 0.6 * Math.max(0, (midi - 21) / Math.max(1, bassBridgeTopMidi - 21));
   if (midi > 69) return 0.8 * 2 ** ((69 - midi) / 14) * Math.max(0, 1 - (midi - 69) / 60);
   const doubling = 0.8 * 2 ** ((69 - midi) / 12);

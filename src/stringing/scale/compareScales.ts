@@ -51,8 +51,8 @@ export type ScaleComparison = {
  * Chosen: a total 2 % higher is what the step from A4 = 435 to 440 Hz adds (2.3 %); below that the lengths' and diameters' own errors
  * (1 % of diameter is 2 % of tension) say nothing. A section may take 5 %: it borrows from the plate what its neighbours do not ask.
  */
-export const GROWTH_TO_TELL = 0.02;
-export const SECTION_GROWTH_TO_TELL = 0.05;
+const GROWTH_TO_TELL = 0.02;
+const SECTION_GROWTH_TO_TELL = 0.05;
 
 /** Each at its own pitch standard. Sections are those of the planned one. */
 export function compareScales(before: ScaleFigures, planned: ScaleFigures): ScaleComparison {

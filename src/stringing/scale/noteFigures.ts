@@ -79,7 +79,7 @@ export function noteFigures(
 }
 
 /** Undefined where a dimension is missing, or a core is not thinner than its string (checkSchedule tells). Wire of an unknown grade is taken as modern steel. */
-export function stringBuild(row: ScheduleRow, grade: WireGrade | undefined): StringBuild | undefined {
+function stringBuild(row: ScheduleRow, grade: WireGrade | undefined): StringBuild | undefined {
   const { speakingLengthMm, wireDiameterMm, coreDiameterMm, wrap } = row;
   if (speakingLengthMm === null || wireDiameterMm === null) return undefined;
   if (isWound(row) && (coreDiameterMm === null || wrap === null || coreDiameterMm >= wireDiameterMm)) return undefined;
@@ -93,7 +93,7 @@ export function stringBuild(row: ScheduleRow, grade: WireGrade | undefined): Str
   };
 }
 
-export function loadOfBuild(build: StringBuild, frequencyHz: number): StringLoad {
+function loadOfBuild(build: StringBuild, frequencyHz: number): StringLoad {
   const { speakingLengthMm, carryingDiameterMm: coreDiameterMm, overallDiameterMm, wrap, densityKgPerM3 } = build;
   const massPerLengthKgPerM =
     wrap === null

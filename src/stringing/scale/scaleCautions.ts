@@ -14,7 +14,7 @@ export const HIGH_SHARE = 0.6;
 export const VERY_HIGH_SHARE = 0.7;
 export const LOW_SHARE = 0.3;
 /** Above the usual totals of modern instruments. */
-export const HIGH_TOTAL_N = 200_000;
+const HIGH_TOTAL_N = 200_000;
 
 export type ScaleCaution =
   | { readonly kind: 'stress-very-high' | 'stress-high' | 'stress-low'; readonly midi: number; readonly share: number }

@@ -11,7 +11,7 @@ import {
   SCHEDULE_FIELDS,
   type ScheduleField,
 } from '../../piano/wireScheduleCell.ts';
-import { type CellEdit, setCells } from './editSchedule.ts';
+import type { CellEdit } from './editSchedule.ts';
 import { headerColumns, type PastedColumn } from './pastedHeader.ts';
 import type { ScheduleRows } from './scheduleRows.ts';
 
@@ -56,12 +56,6 @@ export function parsePastedCells(text: string, rows: ScheduleRows, anchor: Paste
     hasHeader: header !== undefined,
     unknownColumns: (header ?? []).flatMap((column) => (column.kind === 'unknown' && column.name ? [column.name] : [])),
   };
-}
-
-/** The same, done: the schedule with what could be read. */
-export function pasteCells(rows: ScheduleRows, text: string, anchor: PasteAnchor) {
-  const pasted = parsePastedCells(text, rows, anchor);
-  return { rows: setCells(rows, pasted.edits), pasted };
 }
 
 function linesOf(text: string): string[][] {

@@ -4,7 +4,6 @@ import type { ArchiveContents, ArchiveRowKind, ArchiveRows } from '../../../src/
 import { openArchive, type ReadOptions } from '../../../src/files/archive/readArchive.ts';
 import { type WriteOptions, writeArchive } from '../../../src/files/archive/writeArchive.ts';
 import { bytesAsSource } from '../../../src/files/audio/byteSource.ts';
-import type { Take } from '../../../src/piano/instrument.ts';
 import type { Photograph } from '../../../src/piano/photograph.ts';
 import {
   exampleCalibration,
@@ -211,8 +210,4 @@ export function emptyRows(): RowLists {
     gone: [],
     unattached: [],
   };
-}
-
-export function withTakes(takes: Take[], rows: RowLists): RowLists {
-  return { ...rows, takes, sounds: [] };
 }
