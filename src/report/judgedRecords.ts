@@ -2,6 +2,7 @@
 import { analyseDrift, type Drift } from '../stability/drift/analyseDrift.ts';
 import { seededNormal } from '../stability/drift/seededNormal.ts';
 import { historyOfRecords, type InstrumentHistory } from '../stability/historyOfRecords.ts';
+import { JUDGEMENT_SEED } from '../stability/judgementSeed.ts';
 import { slipThresholdOf } from '../stability/slipThreshold.ts';
 import type { ReportRecords } from './reportRecords.ts';
 
@@ -11,12 +12,14 @@ export type JudgedRecords = ReportRecords & {
   readonly thresholdCentsPerYear: number;
 };
 
-/** The judgement needs random numbers; a fixed seed gives the same judgement every time. */
-const SEED = 20_260_101;
-
 export function judgeRecords(records: ReportRecords): JudgedRecords {
   const history = historyOfRecords(records);
   const thresholdCentsPerYear = slipThresholdOf(records.instrument);
-  const drift = analyseDrift({ ...history, thresholdCentsPerYear, random: seededNormal(SEED) });
-  return { ...records, history, drift, thresholdCentsPerYear };
+  const drift = analyseDrift({ ...history, thresholdCentsPerYear, random: seededNormal(JUDGEMENT_SEED) });
+  return withDrift(records, history, drift);
+}
+
+/** @param drift the judgement of this history, made elsewhere */
+export function withDrift(records: ReportRecords, history: InstrumentHistory, drift: Drift): JudgedRecords {
+  return { ...records, history, drift, thresholdCentsPerYear: slipThresholdOf(records.instrument) };
 }

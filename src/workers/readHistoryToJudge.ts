@@ -1,7 +1,7 @@
 /** An instrument's history out of the records, as the workers that judge it want it. */
 import type { InstrumentId, SurveyId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../piano/instrument.ts';
-import { historyOfRecords } from '../stability/historyOfRecords.ts';
+import { historyOfRecords, type InstrumentHistory } from '../stability/historyOfRecords.ts';
 import { slipThresholdOf } from '../stability/slipThreshold.ts';
 import { recordedTakes } from '../survey/recordedTakes.ts';
 import type { HistoryToJudge } from './driftMessages.ts';
@@ -24,10 +24,13 @@ export async function readHistoryToJudge(source: HistorySource, instrument: Inst
   const perSurvey: Take[][] = [];
   for (const survey of surveys) perSurvey.push([...recordedTakes(await source.takesOfSurvey(survey.id)).kept]);
   const history = historyOfRecords({ instrument, visits, surveys, takes: perSurvey.flat(), events });
-  return {
-    readings: history.readings,
-    events: history.events,
-    instrument: history.instrument,
-    thresholdCentsPerYear: slipThresholdOf(instrument),
-  };
+  return historyToJudge(history, instrument);
+}
+
+/** @param of the instrument whose history it is, for the slip that matters there */
+export function historyToJudge(
+  { readings, events, instrument }: InstrumentHistory,
+  of: Pick<Instrument, 'slipThresholdCentsPerYear'>,
+): HistoryToJudge {
+  return { readings, events, instrument, thresholdCentsPerYear: slipThresholdOf(of) };
 }

@@ -44,8 +44,8 @@ async function show(address: string): Promise<void> {
   for (const busy of [
     german.common.loading,
     german.charts.drawing,
-    german.stability.line.judging,
-    german.report.judging,
+    german.stability.line.waiting,
+    german.stability.judging.working(0).replace('0 ', ''),
   ])
     await page.getByText(busy).first().waitFor({ state: 'hidden', timeout: 60_000 });
 }

@@ -2,8 +2,8 @@ import { useEffect, useState } from 'react';
 import type { Instrument } from '../../piano/instrument.ts';
 import type { Verdict } from '../../stability/drift/verdict.ts';
 import type { InstrumentHistory } from '../../stability/historyOfRecords.ts';
-import { USUAL_SLIP_CENTS_PER_YEAR } from '../../stability/slipThreshold.ts';
 import { judgedDrift } from '../../workers/judgedDrift.ts';
+import { historyToJudge } from '../../workers/readHistoryToJudge.ts';
 
 /** Where the browser does not tell when it is idle: time enough for the page to be drawn. */
 const DRAWN_MS = 500;
@@ -18,9 +18,7 @@ export function useIdleVerdict(
     if (!history || history.readings.length === 0) return;
     let cancel: () => void = () => undefined;
     const stopWaiting = whenIdle(() => {
-      const { readings, events, instrument } = history;
-      const thresholdCentsPerYear = slipThresholdCentsPerYear ?? USUAL_SLIP_CENTS_PER_YEAR;
-      const judging = judgedDrift(id, { readings, events, instrument, thresholdCentsPerYear });
+      const judging = judgedDrift(id, historyToJudge(history, { slipThresholdCentsPerYear }));
       cancel = judging.cancel;
       judging.drift.then(
         (drift) => drift && setJudged({ history, verdict: drift.verdict }),

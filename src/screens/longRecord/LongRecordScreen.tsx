@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { writeCsvTable } from '../../files/csvTable.ts';
+import { JudgingState } from '../../judging/JudgingState.tsx';
 import { figureLanguage } from '../../piano/formatLanguage.ts';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
@@ -27,22 +28,22 @@ type Props = { readonly records: Records; readonly instrumentId: InstrumentId };
 
 export function LongRecordScreen({ records, instrumentId }: Props) {
   usePrintStyle('11mm 13mm 12mm');
-  const record = useLongRecord(records, instrumentId);
-  if (record.state !== 'ready') return <ReadState observed={record} />;
-  if (!record.value) return <NotFound />;
-  const { instrument } = record.value;
+  const { kept, judgement, readingCount, record } = useLongRecord(records, instrumentId);
+  if (kept.state !== 'ready') return <ReadState observed={kept} />;
+  if (!kept.value) return <NotFound />;
   return (
     <>
       <div data-not-printed="">
         <PageHeading
           title={words.title}
-          trail={instrumentTrail(instrument)}
+          trail={instrumentTrail(kept.value.records.instrument)}
           subtitle={words.subtitle}
-          actions={<RecordActions record={record.value} />}
+          actions={record && <RecordActions record={record} />}
         />
         <p className={styles.note}>{words.csvNote}</p>
+        {judgement.state !== 'judged' && <JudgingState judgement={judgement} readingCount={readingCount} />}
       </div>
-      <RecordSheet record={record.value} />
+      {record && <RecordSheet record={record} />}
     </>
   );
 }

@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { JudgingState } from '../../judging/JudgingState.tsx';
 import { figureLanguage } from '../../piano/formatLanguage.ts';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
@@ -28,7 +29,7 @@ export function OwnersPageScreen({ records, instrumentId }: Props) {
   usePrintStyle('9mm 15mm 10mm');
   const view = useOwnersPage(records, instrumentId);
   if (view.kept.state !== 'ready') return <ReadState observed={view.kept} />;
-  if (!view.kept.value || !view.page) return <NotFound />;
+  if (!view.kept.value) return <NotFound />;
   const { instrument } = view.kept.value.records;
   return (
     <>
@@ -37,11 +38,14 @@ export function OwnersPageScreen({ records, instrumentId }: Props) {
           title={words.title}
           trail={instrumentTrail(instrument)}
           subtitle={words.next}
-          actions={<PageActions page={view.page} />}
+          actions={view.page && <PageActions page={view.page} />}
         />
         <OwnersChoices view={view} photographs={view.kept.value.photographs} />
+        {view.judgement.state !== 'judged' && (
+          <JudgingState judgement={view.judgement} readingCount={view.readingCount} />
+        )}
       </div>
-      <Sheet page={view.page} />
+      {view.page && <Sheet page={view.page} />}
     </>
   );
 }

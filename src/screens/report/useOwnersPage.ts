@@ -1,14 +1,16 @@
 import { useMemo, useState } from 'react';
 import { dataUri } from '../../files/dataUri.ts';
+import { readReportRecords } from '../../judging/readReportRecords.ts';
+import { useJudgedRecords } from '../../judging/useJudgedRecords.ts';
+import type { Judgement } from '../../judging/useJudgement.ts';
 import { figureLanguage } from '../../piano/formatLanguage.ts';
 import type { InstrumentId, PhotographId } from '../../piano/ids.ts';
 import type { Photograph } from '../../piano/photograph.ts';
 import type { Records } from '../../records/records.ts';
-import { type JudgedRecords, judgeRecords } from '../../report/judgedRecords.ts';
+import type { JudgedRecords } from '../../report/judgedRecords.ts';
 import { type OptionalSection, type OwnersPage, ownersPage } from '../../report/ownersPage.ts';
 import type { ReportPhotograph, ReportRecords } from '../../report/reportRecords.ts';
 import { reportWordsIn } from '../../report/wordsIn.ts';
-import { recordedTakes } from '../../survey/recordedTakes.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
 import {
   isPhotographChosen,
@@ -24,6 +26,9 @@ type Kept = { readonly records: ReportRecords; readonly photographs: readonly Ph
 export type OwnersView = {
   /** Null: there is no such instrument. */
   readonly kept: Observed<Kept | null>;
+  readonly judgement: Judgement;
+  readonly readingCount: number;
+  /** Null until the records are judged. */
   readonly page: OwnersPage | null;
   readonly leftOut: readonly OptionalSection[];
   readonly setSection: (section: OptionalSection, isIn: boolean) => void;
@@ -37,9 +42,9 @@ export function useOwnersPage(records: Records, instrumentId: InstrumentId): Own
   const kept = useObserved<Kept | null>(`owner ${instrumentId}`, (onValue, onFault) =>
     records.observe(() => readKept(records, instrumentId), onValue, onFault),
   );
-  const judged = useMemo(
-    () => (kept.state === 'ready' && kept.value ? judgeRecords(kept.value.records) : null),
-    [kept],
+  const { judgement, readingCount, judged } = useJudgedRecords(
+    instrumentId,
+    kept.state === 'ready' && kept.value ? kept.value.records : null,
   );
   const [leftOut, setLeftOut] = useState(rememberedLeftOut);
   const [remark, setRemark] = useState(() => rememberedRemark(instrumentId));
@@ -50,6 +55,8 @@ export function useOwnersPage(records: Records, instrumentId: InstrumentId): Own
   const page = useMemo(() => pageOf(judged, leftOut, pictures, remark), [judged, leftOut, pictures, remark]);
   return {
     kept,
+    judgement,
+    readingCount,
     page,
     leftOut,
     setSection: (section, isIn) => {
@@ -103,16 +110,6 @@ async function readPictures(
 }
 
 async function readKept(records: Records, instrumentId: InstrumentId): Promise<Kept | null> {
-  const instrument = await records.instrument(instrumentId);
-  if (!instrument) return null;
-  const [visits, surveys, events, decisions, photographs] = await Promise.all([
-    records.visitsOf(instrumentId),
-    records.surveysOfInstrument(instrumentId),
-    records.eventsOf(instrumentId),
-    records.decisionsOf(instrumentId),
-    records.photographsOf(instrumentId),
-  ]);
-  const takes = await Promise.all(surveys.map((survey) => records.takesOfSurvey(survey.id)));
-  const kept = takes.flatMap((ofSurvey) => recordedTakes(ofSurvey).kept);
-  return { records: { instrument, visits, surveys, events, decisions, takes: kept }, photographs };
+  const found = await readReportRecords(records, instrumentId);
+  return found && { records: found, photographs: await records.photographsOf(instrumentId) };
 }

@@ -1,21 +1,20 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
+import { JudgingState } from '../../judging/JudgingState.tsx';
+import { useJudgement } from '../../judging/useJudgement.ts';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
 import type { WriteFailure } from '../../records/writeOutcome.ts';
-import { slipThresholdOf } from '../../stability/slipThreshold.ts';
-import { Button, LinkButton } from '../../ui/Button.tsx';
+import { LinkButton } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { NotFound } from '../../ui/NotFound.tsx';
-import { Notice } from '../../ui/Notice.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
 import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { texts } from '../../ui/texts.ts';
 import { instrumentTrail } from '../../ui/trails.ts';
 import { WriteFault } from '../../ui/WriteFault.tsx';
+import { historyToJudge } from '../../workers/readHistoryToJudge.ts';
 import { JudgedSections } from './JudgedSections.tsx';
-import styles from './stability.module.css';
-import { type Judgement, useJudgement } from './useJudgement.ts';
 import { type StabilityPage, useStability } from './useStability.ts';
 
 const words = texts.stability;
@@ -64,49 +63,21 @@ function NothingYet({ page: { instrument, visitCount } }: { readonly page: Stabi
 }
 
 function Judged({ records, page }: { readonly records: Records; readonly page: StabilityPage }) {
-  const judgement = useJudgement(page.instrument.id, page.history, slipThresholdOf(page.instrument));
+  const { instrument, history } = page;
+  const asked = useMemo(() => historyToJudge(history, instrument), [history, instrument]);
+  const judgement = useJudgement(instrument.id, asked);
   const [writeFault, setWriteFault] = useState<WriteFailure | null>(null);
   const drift =
     judgement.state === 'judged' ? judgement.drift : judgement.state === 'judging' ? judgement.before : null;
   const setThreshold = async (slipThresholdCentsPerYear: number) => {
-    const outcome = await records.saveInstrument({ ...page.instrument, slipThresholdCentsPerYear });
+    const outcome = await records.saveInstrument({ ...instrument, slipThresholdCentsPerYear });
     setWriteFault(outcome.written ? null : outcome);
   };
   return (
     <>
-      {judgement.state !== 'judged' && <Waiting judgement={judgement} readingCount={page.history.readings.length} />}
+      {judgement.state !== 'judged' && <JudgingState judgement={judgement} readingCount={history.readings.length} />}
       <WriteFault fault={writeFault} />
       {drift && <JudgedSections page={page} drift={drift} onThreshold={(chosen) => void setThreshold(chosen)} />}
     </>
-  );
-}
-
-type WaitingProps = {
-  readonly judgement: Exclude<Judgement, { state: 'judged' }>;
-  readonly readingCount: number;
-};
-
-function Waiting({ judgement, readingCount }: WaitingProps) {
-  if (judgement.state === 'judging')
-    return (
-      <div className={styles.running}>
-        <progress className={styles.progress} aria-label={words.title} />
-        <span role="status">{words.judging.working(readingCount)}</span>
-        <Button onPress={judgement.cancel}>{words.judging.cancel}</Button>
-      </div>
-    );
-  return (
-    <div className={styles.running}>
-      {judgement.state === 'failed' ? (
-        <Notice kind="fault" word={texts.common.faultWord} isUrgent>
-          {words.judging.failed(judgement.detail)}
-        </Notice>
-      ) : (
-        <p>{words.judging.cancelled}</p>
-      )}
-      <Button look="primary" onPress={judgement.again}>
-        {words.judging.again}
-      </Button>
-    </div>
   );
 }

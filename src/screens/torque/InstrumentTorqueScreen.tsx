@@ -1,3 +1,4 @@
+import { JudgingState } from '../../judging/JudgingState.tsx';
 import { formatDate } from '../../piano/format.ts';
 import type { InstrumentId } from '../../piano/ids.ts';
 import type { Records } from '../../records/records.ts';
@@ -45,15 +46,20 @@ type TorquesProps = {
 };
 
 function Torques({ records, page, shown, before, onShow }: TorquesProps) {
-  const slips = useSlips(records, page.instrument);
-  const slipping = slips.state === 'judged' ? slips.pins.filter((pin) => pin.isFlagged) : [];
+  const { history, judgement } = useSlips(records, page.instrument);
+  const pins = judgement.state === 'judged' ? judgement.drift.pins : null;
+  const slipping = pins?.filter((pin) => pin.isFlagged) ?? [];
   return (
     <>
       <Section title={words.over.title} note={words.over.note}>
         <OverBlock page={page} shown={shown} before={before} slipping={slipping} onShow={onShow} />
       </Section>
       <Section title={words.slip.title} note={words.slip.note}>
-        <SlipSection instrument={page.instrument} torques={shown.pins} slips={slips} />
+        {pins && <SlipSection instrument={page.instrument} torques={shown.pins} pins={pins} />}
+        {history.state !== 'ready' && <ReadState observed={history} />}
+        {history.state === 'ready' && judgement.state !== 'judged' && (
+          <JudgingState judgement={judgement} readingCount={history.value.readings.length} />
+        )}
       </Section>
     </>
   );

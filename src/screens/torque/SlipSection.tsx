@@ -10,35 +10,35 @@ import {
   torqueAndSlip,
 } from '../../stability/torqueAgainstSlip.ts';
 import type { PinTorque } from '../../stability/torquePins.ts';
-import { Button } from '../../ui/Button.tsx';
 import { breakMarks } from '../../ui/breakMarks.ts';
 import { roundScale } from '../../ui/chartScale.ts';
 import type { NoteSeries } from '../../ui/NotesChart.tsx';
 import { NotesFigure } from '../../ui/NotesFigure.tsx';
-import { Notice } from '../../ui/Notice.tsx';
 import { texts } from '../../ui/texts.ts';
 import { TorqueAgainstSlip } from '../../ui/torque/TorqueAgainstSlip.tsx';
 import { pinName } from './deskWords.ts';
 import styles from './torque.module.css';
-import type { Slips } from './useSlips.ts';
 
 const words = texts.torque.slip;
 
-type Props = { readonly instrument: Instrument; readonly torques: readonly PinTorque[]; readonly slips: Slips };
+type Props = {
+  readonly instrument: Instrument;
+  readonly torques: readonly PinTorque[];
+  readonly pins: readonly JudgedPin[];
+};
 
 /** The years of readings beside the torques: slip in pin order, and torque against slip. */
-export function SlipSection({ instrument, torques, slips }: Props) {
-  if (slips.state !== 'judged') return <SlipJob slips={slips} />;
-  const series = slipSeries(slips.pins);
+export function SlipSection({ instrument, torques, pins }: Props) {
+  const series = slipSeries(pins);
   if (series.length === 0) return <p>{words.none}</p>;
-  const pairs = torqueAndSlip(torques, slips.pins);
+  const pairs = torqueAndSlip(torques, pins);
   return (
     <>
       <NotesFigure
         axisTitle={`${words.ratesTitle}. ${words.bars}`}
         name={words.ratesName}
         column="slip_cents_per_year"
-        summary={words.ratesSummary(slips.pins.length)}
+        summary={words.ratesSummary(pins.length)}
         series={series}
         scale={roundScale(series.flatMap(({ points }) => points.flatMap(({ low, high }) => [low, high])))}
         compass={instrument.compass}
@@ -46,32 +46,6 @@ export function SlipSection({ instrument, torques, slips }: Props) {
       />
       <TorqueAgainstSlip pins={pairs} />
       {pairs.length > 0 && <p className={styles.text}>{`${kindsWords(pairs)} ${rankWords(pairs)}`.trim()}</p>}
-    </>
-  );
-}
-
-function SlipJob({ slips }: { readonly slips: Exclude<Slips, { state: 'judged' }> }) {
-  if (slips.state === 'judging')
-    return (
-      <div className={styles.job}>
-        <p role="status">{words.judging}</p>
-        <Button onPress={slips.cancel}>{words.cancel}</Button>
-      </div>
-    );
-  const again = <Button onPress={slips.again}>{words.again}</Button>;
-  if (slips.state === 'cancelled')
-    return (
-      <div className={styles.job}>
-        <p>{words.cancelled}</p>
-        {again}
-      </div>
-    );
-  return (
-    <>
-      <Notice kind="fault" word={texts.common.faultWord} isUrgent>
-        {words.failed(slips.detail)}
-      </Notice>
-      {again}
     </>
   );
 }

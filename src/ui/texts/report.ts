@@ -3,7 +3,6 @@ export const reportTexts = {
   link: 'The owner’s page',
   title: 'The owner’s page',
   next: 'Choose what goes in, then print it or save it as a file that opens in any browser.',
-  judging: 'Judging all readings…',
   print: 'Print',
   save: 'Save as a file',
   fileName: 'owner’s page',

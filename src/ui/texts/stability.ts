@@ -319,7 +319,6 @@ export const stabilityTexts = {
   line: {
     title: 'Stability',
     waiting: 'Working it out …',
-    judging: 'Judging the readings …',
     none: 'Nothing to judge yet.',
   },
 };

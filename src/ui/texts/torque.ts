@@ -155,11 +155,6 @@ export const torqueTexts = {
   slip: {
     title: 'Torque and slip',
     note: 'A loose pin need not slip, and a slipping one need not be loose: only both together say why pitch goes.',
-    judging: 'Judging the years of readings …',
-    cancel: 'Stop',
-    cancelled: 'Judging was stopped.',
-    again: 'Judge the years of readings',
-    failed: (detail: string) => `The years could not be judged: ${detail}`,
     none: 'No slip rates yet: it takes as-found and as-left surveys of several visits.',
     ratesTitle: 'Slip in cents a year, strings in order: below the line a string goes flat by itself',
     ratesName: 'Slip rates in pin order',

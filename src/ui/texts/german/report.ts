@@ -5,7 +5,6 @@ export const germanReportTexts: Translated<typeof reportTexts> = {
   link: 'Das Blatt für den Besitzer',
   title: 'Das Blatt für den Besitzer',
   next: 'Wählen Sie, was hineinkommt; dann drucken Sie es oder speichern es als Datei, die sich in jedem Browser öffnet.',
-  judging: 'Alle Messwerte werden beurteilt …',
   print: 'Drucken',
   save: 'Als Datei speichern',
   fileName: 'Blatt für den Besitzer',

@@ -343,7 +343,6 @@ export const germanStabilityTexts: InTranslation<typeof stabilityTexts> = {
   line: {
     title: 'Stimmhaltung',
     waiting: 'Wird gerade beurteilt …',
-    judging: 'Die Messwerte werden beurteilt …',
     none: 'Noch ist nichts zu beurteilen.',
   },
 };

@@ -163,11 +163,6 @@ export const germanTorqueTexts: InTranslation<typeof torqueTexts> = {
   slip: {
     title: 'Drehmoment und Nachgeben',
     note: 'Ein lockerer Wirbel muss nicht nachgeben, und ein nachgebender nicht locker sein: Erst beides zusammen sagt, warum die Stimmung geht.',
-    judging: 'Die Jahre der Messwerte werden beurteilt …',
-    cancel: 'Anhalten',
-    cancelled: 'Das Beurteilen wurde angehalten.',
-    again: 'Die Jahre der Messwerte beurteilen',
-    failed: (detail) => `Die Jahre ließen sich nicht beurteilen: ${detail}`,
     none: 'Noch ist kein Nachgeben zu beziffern: Dazu braucht es Messreihen „vorgefunden“ und „hinterlassen“ mehrerer Besuche.',
     ratesTitle: 'Nachgeben in Cent im Jahr, Saiten der Reihe nach: unter der Linie sinkt eine Saite von selbst',
     ratesName: 'Nachgeben in der Folge der Wirbel',

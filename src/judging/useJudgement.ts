@@ -1,9 +1,8 @@
-import { useEffect, useMemo, useState } from 'react';
-import type { InstrumentId } from '../../piano/ids.ts';
-import type { Drift } from '../../stability/drift/analyseDrift.ts';
-import type { InstrumentHistory } from '../../stability/historyOfRecords.ts';
-import type { HistoryToJudge } from '../../workers/driftMessages.ts';
-import { judgedDrift, knownDrift } from '../../workers/judgedDrift.ts';
+import { useEffect, useState } from 'react';
+import type { InstrumentId } from '../piano/ids.ts';
+import type { Drift } from '../stability/drift/analyseDrift.ts';
+import type { HistoryToJudge } from '../workers/driftMessages.ts';
+import { judgedDrift, knownDrift } from '../workers/judgedDrift.ts';
 
 export type Judgement =
   /** `before` is the last judgement of other records or another threshold, to be looked at meanwhile. */
@@ -14,21 +13,17 @@ export type Judgement =
 
 type Outcome = { readonly drift: Drift } | { readonly cancelled: true } | { readonly detail: string };
 
-/** The judgement of an instrument's history, off the page's own thread. A change of the history or the threshold starts another. */
-export function useJudgement(
-  instrumentId: InstrumentId,
-  history: InstrumentHistory,
-  thresholdCentsPerYear: number,
-): Judgement {
-  const asked = useMemo<HistoryToJudge>(() => {
-    const { readings, events, instrument } = history;
-    return { readings, events, instrument, thresholdCentsPerYear };
-  }, [history, thresholdCentsPerYear]);
+/**
+ * The judgement of an instrument's history, off the page's own thread.
+ * @param asked the same object until something changes, for another one starts another judgement; null until it is known
+ */
+export function useJudgement(instrumentId: InstrumentId, asked: HistoryToJudge | null): Judgement {
   const [answer, setAnswer] = useState<{ asked: HistoryToJudge; outcome: Outcome } | null>(null);
   const [attempt, setAttempt] = useState(0);
   const [running, setRunning] = useState<() => void>(() => () => undefined);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another attempt asks the same again
   useEffect(() => {
+    if (!asked) return;
     const known = knownDrift(instrumentId, asked);
     if (known) return setAnswer({ asked, outcome: { drift: known } });
     const judging = judgedDrift(instrumentId, asked);
@@ -40,7 +35,7 @@ export function useJudgement(
     return judging.cancel;
   }, [instrumentId, asked, attempt]);
   const before = answer && 'drift' in answer.outcome ? answer.outcome.drift : null;
-  if (answer?.asked !== asked) return { state: 'judging', before, cancel: running };
+  if (!answer || answer.asked !== asked) return { state: 'judging', before, cancel: running };
   if ('drift' in answer.outcome) return { state: 'judged', drift: answer.outcome.drift };
   const again = () => {
     setAnswer(null);
