@@ -1,5 +1,12 @@
 /** Slips, responses and probabilities as people read them. */
-import { decimalsFor, formatNumber, formatSigned, formatUncertaintyValue, humidityDecimals, NOT_MEASURED } from './format.ts';
+import {
+  decimalsFor,
+  formatNumber,
+  formatSigned,
+  formatUncertaintyValue,
+  humidityDecimals,
+  NOT_MEASURED,
+} from './format.ts';
 import { figureLocale } from './formatLanguage.ts';
 import { figureWords } from './formatWords.ts';
 

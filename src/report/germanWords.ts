@@ -61,8 +61,7 @@ export const germanReportWords: ReportWords = {
       fellSoFar: (cents: string) => `Bisher ist es um ${cents} gesunken, den Anteil des Wetters eingeschlossen.`,
       roseSoFar: (cents: string) => `Bisher ist es um ${cents} gestiegen, den Anteil des Wetters eingeschlossen.`,
       firstYear: (cents: string) => `Im ersten Jahr sank es um etwa ${cents}.`,
-      falling: (rate: string) =>
-        `Jetzt sinkt es um etwa ${rate} im Jahr; im nächsten Jahr sollte es weniger sein.`,
+      falling: (rate: string) => `Jetzt sinkt es um etwa ${rate} im Jahr; im nächsten Jahr sollte es weniger sein.`,
       settled: 'Jetzt hat sich der Draht gesetzt.',
     },
   },

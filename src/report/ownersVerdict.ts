@@ -23,10 +23,7 @@ export type VerdictSection = {
   readonly newWire: readonly string[];
 };
 
-export function verdictSection(
-  records: Pick<JudgedRecords, 'drift' | 'history'>,
-  words: ReportWords,
-): VerdictSection {
+export function verdictSection(records: Pick<JudgedRecords, 'drift' | 'history'>, words: ReportWords): VerdictSection {
   const { drift } = records;
   const { state } = drift.verdict;
   return {

@@ -57,6 +57,19 @@ it('every part is there, with no complaint from the browser and no fault of acce
   expect(watched.complaints).toEqual([]);
 });
 
+it('a list at the top leads to every part, and the keyboard goes on from there', async () => {
+  const parts = page.getByRole('navigation', { name: texts.common.onThisPage });
+  expect((await parts.getByRole('button').allTextContents()).slice(0, 3)).toEqual([
+    words.verdict.title,
+    words.lifeLine.title,
+    words.map.title,
+  ]);
+  await parts.getByRole('button', { name: words.forecast.title }).press('Enter');
+  const heading = page.getByRole('heading', { name: words.forecast.title });
+  expect(await heading.evaluate((one) => one === document.activeElement)).toBe(true);
+  expect((await heading.boundingBox())?.y).toBeLessThan(400);
+});
+
 it('a string is chosen on the map by keyboard and by pointer', async () => {
   const map = page.getByRole('slider', { name: words.map.label });
   const choice = section(words.string.title).getByLabel(words.string.choose, { exact: true });

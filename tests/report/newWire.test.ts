@@ -21,7 +21,7 @@ function told(dates: readonly string[], settling: Drift['settling'], events = [R
   return newWireOf({ drift: exampleDrift({ intervals, settling }), history: { events, readings } });
 }
 
-const fit = (remainingCentsPerYear: number) => ({ since: '2024-03-01', firstYearCents: -27, remainingCentsPerYear });
+const fitOf = (remainingCentsPerYear: number) => ({ since: '2024-03-01', firstYearCents: -27, remainingCentsPerYear });
 
 it('new wire that was not compared yet is said to be there, also where it came after the last visit', () => {
   expect(told(['2024-03-04'], null)).toEqual({ kind: 'not seen yet', since: '2024-03-01' });
@@ -29,7 +29,7 @@ it('new wire that was not compared yet is said to be there, also where it came a
 });
 
 it('a part of the first year tells what was read, and claims nothing of the whole', () => {
-  expect(told(['2024-03-04', '2024-05-04', '2024-08-04'], fit(-0.1))).toEqual({
+  expect(told(['2024-03-04', '2024-05-04', '2024-08-04'], fitOf(-0.1))).toEqual({
     kind: 'first year',
     since: '2024-03-01',
     movedCents: -10,
@@ -41,15 +41,15 @@ it.each([
   [-0.2, 'settled'],
   [0.4, 'settled'],
 ])('after the first year a fall of %s cents a year is %s', (centsPerYear, kind) => {
-  const wire = told(['2024-03-04', '2024-08-04', '2025-03-04'], fit(centsPerYear));
+  const wire = told(['2024-03-04', '2024-08-04', '2025-03-04'], fitOf(centsPerYear));
   expect(wire).toEqual({ kind, since: '2024-03-01', firstYearCents: -27, centsPerYear });
 });
 
 it('says nothing of a first year in which nobody compared', () => {
-  expect(told(['2025-06-01', '2025-12-01'], fit(-3))).toMatchObject({ kind: 'settling', firstYearCents: null });
+  expect(told(['2025-06-01', '2025-12-01'], fitOf(-3))).toMatchObject({ kind: 'settling', firstYearCents: null });
 });
 
 it('wire of more than four years, or of a part of the compass, is not new', () => {
-  expect(told(['2024-03-04', '2028-06-04'], fit(-3))).toBeNull();
-  expect(told(['2024-03-04', '2025-03-04'], fit(-3), [{ ...RESTRUNG, fromMidi: 60, toMidi: 72 }])).toBeNull();
+  expect(told(['2024-03-04', '2028-06-04'], fitOf(-3))).toBeNull();
+  expect(told(['2024-03-04', '2025-03-04'], fitOf(-3), [{ ...RESTRUNG, fromMidi: 60, toMidi: 72 }])).toBeNull();
 });

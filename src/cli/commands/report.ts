@@ -114,7 +114,12 @@ function document(page: OwnersPage, out: string) {
     out,
     instrument: name,
     asOf,
-    verdict: { state: verdict.state, headline: verdict.headline, sentences: verdict.sentences, newWire: verdict.newWire },
+    verdict: {
+      state: verdict.state,
+      headline: verdict.headline,
+      sentences: verdict.sentences,
+      newWire: verdict.newWire,
+    },
     course: course && { comparisons: course.course.steps.length, sentences: course.sentences },
     falseBeats: falseBeats && { rows: falseBeats.rows, sentences: falseBeats.sentences },
     advice: advice?.sentences ?? null,

@@ -1,4 +1,5 @@
 /** What the screen shows of what was found, by the choices that were made. */
+import type { Instrument } from '../../piano/instrument.ts';
 import {
   type Grouping,
   type HeldGroup,
@@ -19,6 +20,8 @@ export type HeldView = {
   readonly jobs: readonly HeldJob[];
   readonly groups: readonly HeldGroup[];
   readonly unjudged: readonly UnjudgedJob[];
+  /** Those with work, each once. */
+  readonly instruments: readonly Instrument[];
 };
 
 /** Invented instruments and real ones are never counted together. */
@@ -32,7 +35,8 @@ export function heldView(found: readonly FoundJob[], { alarm, grouping, whose }:
     else unjudged.push({ found: one, visitCount: judged.visitCount });
   }
   jobs.sort((a, b) => b.held.span.exitYears - a.held.span.exitYears);
-  return { jobs, groups: heldGroups(jobs, grouping), unjudged };
+  const instruments = [...new Map(wanted.map(({ instrument }) => [instrument.id, instrument])).values()];
+  return { jobs, groups: heldGroups(jobs, grouping), unjudged, instruments };
 }
 
 /** Under observation at a time; at its very beginning those that begin there count. */

@@ -37,10 +37,8 @@ function visitStep({ found: { instrument, job }, visitCount }: HeldView['unjudge
   };
 }
 
-function blockKindSteps({ jobs, unjudged }: HeldView): MissingStep[] {
-  const all = [...jobs.map(({ instrument }) => instrument), ...unjudged.map(({ found }) => found.instrument)];
-  const byId = new Map(all.map((instrument) => [instrument.id, instrument]));
-  return [...byId.values()]
+function blockKindSteps({ instruments }: HeldView): MissingStep[] {
+  return instruments
     .filter(({ pinBlockKind }) => pinBlockKind === undefined)
     .map((instrument) => ({
       key: `${instrument.id} block`,

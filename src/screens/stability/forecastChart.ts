@@ -103,7 +103,11 @@ export function dueSentence({ due }: Forecast, today: string): string {
 export function basisSentences({ climate, responseBasis, includesSettling }: Known): string[] {
   const sentences = [
     climate.basis === 'record'
-      ? words.climateRecord(climate.readingCount, formatWholeHumidity(climate.meanPct), formatWholeHumidity(climate.swingPct))
+      ? words.climateRecord(
+          climate.readingCount,
+          formatWholeHumidity(climate.meanPct),
+          formatWholeHumidity(climate.swingPct),
+        )
       : words.climateAssumed,
   ];
   if (responseBasis === 'assumption') sentences.push(words.responseAssumed);

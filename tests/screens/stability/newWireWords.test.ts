@@ -4,7 +4,8 @@ import { texts } from '../../../src/ui/texts.ts';
 
 const words = texts.stability.newWire;
 const since = '2024-03-01';
-const told = (wire: Parameters<typeof newWireSentences>[0]) => newWireSentences(wire).join(' ').replaceAll('\u00a0', ' ');
+const told = (wire: Parameters<typeof newWireSentences>[0]) =>
+  newWireSentences(wire).join(' ').replaceAll('\u00a0', ' ');
 
 it('says what new wire does, how far it fell and what is to come', () => {
   const text = told({ kind: 'settling', since, firstYearCents: -27.3, centsPerYear: -3 });
