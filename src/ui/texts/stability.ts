@@ -238,7 +238,8 @@ export const stabilityTexts = {
       'How far it has fallen shows once a visit’s as-left survey is followed by the next one’s as-found. Expect to tune it more often in its first year.',
     fellSoFar: (cents: string) => `So far it fell by ${cents}, as read, the weather’s part included.`,
     roseSoFar: (cents: string) => `So far it rose by ${cents}, as read, the weather’s part included.`,
-    toCome: 'More settling is to come: expect to tune it more often in its first year, and record both surveys each time.',
+    toCome:
+      'More settling is to come: expect to tune it more often in its first year, and record both surveys each time.',
     firstYear: (cents: string) => `In its first year it fell by about ${cents}.`,
     falling: (speed: string) =>
       `At the last visit it was still falling, by about ${speed}; the coming year should bring less than that.`,

@@ -129,7 +129,8 @@ export const germanStabilityTexts: InTranslation<typeof stabilityTexts> = {
   map: {
     title: 'Alle Saiten, alle Besuche',
     note: 'Jahreszeit, Setzen und was das ganze Instrument tat, sind herausgerechnet. Was bleibt, ist jeder Saite eigen.',
-    chartTitle: 'Eigene Verstimmung jeder Saite in Cent: tiefer ist braun und schraffiert, höher ist blau und gepunktet',
+    chartTitle:
+      'Eigene Verstimmung jeder Saite in Cent: tiefer ist braun und schraffiert, höher ist blau und gepunktet',
     name: 'Karte der eigenen Verstimmung',
     kind: 'Zeigen',
     kinds: { 'added-up': 'seit dem ersten Besuch', 'each-interval': 'jeden Zeitraum für sich' },
@@ -263,8 +264,7 @@ export const germanStabilityTexts: InTranslation<typeof stabilityTexts> = {
     toCome:
       'Es wird sich weiter setzen: Im ersten Jahr ist öfter zu stimmen; nehmen Sie jedes Mal beide Messreihen auf.',
     firstYear: (cents) => `Im ersten Jahr sank es um etwa ${cents}.`,
-    falling: (speed) =>
-      `Beim letzten Besuch sank es noch, um etwa ${speed}; das kommende Jahr sollte weniger bringen.`,
+    falling: (speed) => `Beim letzten Besuch sank es noch, um etwa ${speed}; das kommende Jahr sollte weniger bringen.`,
     settled: (speed) => `Bis zum letzten Besuch hatte es sich gesetzt: Es sinkt um weniger als ${speed}.`,
   },
   forecast: {
