@@ -2,7 +2,7 @@
 import type { InstrumentId, SurveyId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../piano/instrument.ts';
 import { historyOfRecords, type InstrumentHistory } from '../stability/historyOfRecords.ts';
-import { slipThresholdOf } from '../stability/slipThreshold.ts';
+import { type OwnThreshold, slipThresholdOf } from '../stability/slipThreshold.ts';
 import { recordedTakes } from '../survey/recordedTakes.ts';
 import type { HistoryToJudge } from './driftMessages.ts';
 
@@ -28,9 +28,6 @@ export async function readHistoryToJudge(source: HistorySource, instrument: Inst
 }
 
 /** @param of the instrument whose history it is, for the slip that matters there */
-export function historyToJudge(
-  { readings, events, instrument }: InstrumentHistory,
-  of: Pick<Instrument, 'slipThresholdCentsPerYear'>,
-): HistoryToJudge {
+export function historyToJudge({ readings, events, instrument }: InstrumentHistory, of: OwnThreshold): HistoryToJudge {
   return { readings, events, instrument, thresholdCentsPerYear: slipThresholdOf(of) };
 }

@@ -29,7 +29,7 @@ export function useLongRecord(records: Records, instrumentId: InstrumentId): Lon
     records.observe(() => readKept(records, instrumentId), onValue, onFault),
   );
   const found = kept.state === 'ready' ? kept.value : null;
-  const { judgement, readingCount, judged } = useJudgedRecords(instrumentId, found && found.records);
+  const { judgement, readingCount, judged } = useJudgedRecords(instrumentId, found?.records ?? null);
   const record = useMemo(
     () => found && judged && { ...judged, torques: found.torques, trials: found.trials },
     [found, judged],

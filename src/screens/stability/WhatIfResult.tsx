@@ -11,7 +11,13 @@ const words = texts.stability.whatIf;
 type ByYear = WhatIfSummary['byYear'][number];
 
 /** What was said of the invented pianos year by year. */
-export function WhatIfResult({ summary, fault }: { readonly summary: WhatIfSummary; readonly fault: WhatIfDraft['fault'] }) {
+export function WhatIfResult({
+  summary,
+  fault,
+}: {
+  readonly summary: WhatIfSummary;
+  readonly fault: WhatIfDraft['fault'];
+}) {
   const { trialCount, byYear } = summary;
   return (
     <>
