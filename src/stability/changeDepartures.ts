@@ -1,7 +1,7 @@
 /** Which strings left their neighbours between two surveys. */
 import type { StringPosition } from '../piano/reading.ts';
+import { medianOf, robustScatter } from '../piano/robustStatistics.ts';
 import type { NoteChange } from './change.ts';
-import { medianOf, robustScatter } from './changeStatistics.ts';
 import { LEAST_STRINGS } from './changeSummary.ts';
 
 export type Departure = {

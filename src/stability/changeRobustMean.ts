@@ -1,5 +1,5 @@
 /** One change from many partials, some of which may be wrong. */
-import { medianOf, robustScatter } from './changeStatistics.ts';
+import { medianOf, robustScatter } from '../piano/robustStatistics.ts';
 
 /** One partial's reading of a change, with its standard uncertainty. */
 export type PartialChange = { readonly cents: number; readonly sigmaCents: number };

@@ -1,6 +1,7 @@
 /** How far a whole instrument moved between two surveys. */
+
+import { medianOf, robustScatter } from '../piano/robustStatistics.ts';
 import type { NoteChange } from './change.ts';
-import { medianOf, robustScatter } from './changeStatistics.ts';
 
 /** Fewer strings than this give no scatter worth the name. Chosen; a larger number only says "not enough" more often. */
 export const LEAST_STRINGS = 5;

@@ -8,8 +8,9 @@
  * (16 % and 84 % of their joint distribution, on a grid of normal quantiles).
  * Not valid across a pitch raise, a move to another room, or work on the block.
  */
+
+import { medianOf } from '../piano/robustStatistics.ts';
 import { yearsBetween } from './changeIntervals.ts';
-import { medianOf } from './changeStatistics.ts';
 import { addDays, type RoomClimate } from './forecastClimate.ts';
 
 export type ForecastString = {

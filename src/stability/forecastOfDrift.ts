@@ -1,6 +1,6 @@
 /** From the judgement of an instrument's years to what the forecast needs. */
 
-import { medianOf } from './changeStatistics.ts';
+import { medianOf } from '../piano/robustStatistics.ts';
 import type { Drift } from './drift/analyseDrift.ts';
 import { USUAL_BASS_BRIDGE_TOP_MIDI } from './drift/history.ts';
 import { usualResponse } from './drift/humidityResponse.ts';

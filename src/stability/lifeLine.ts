@@ -1,5 +1,5 @@
 /** An instrument's overall pitch through the years: where each visit found it and where it was left. */
-import { medianOf, robustScatter } from './changeStatistics.ts';
+import { medianOf, robustScatter } from '../piano/robustStatistics.ts';
 import type { Drift } from './drift/analyseDrift.ts';
 import type { HistoryReading } from './drift/history.ts';
 

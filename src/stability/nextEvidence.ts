@@ -1,5 +1,5 @@
 /** What would settle an open question about the pin block: further visits, humidity, torque readings on which pins. */
-import { medianOf } from './changeStatistics.ts';
+import { medianOf } from '../piano/robustStatistics.ts';
 import type { Drift } from './drift/analyseDrift.ts';
 import type { StringAddress } from './driftViews.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { COMPASS_88, notesOf } from '../../src/piano/compass.ts';
-import { medianOf } from '../../src/stability/changeStatistics.ts';
+import { medianOf } from '../../src/piano/robustStatistics.ts';
 import { quickSample } from '../../src/survey/quickSample.ts';
 import { sampleAnswer } from '../../src/survey/sampleAnswer.ts';
 import { seededRandom } from '../support/seededRandom.ts';

@@ -1,7 +1,7 @@
 /** The answer to humidity in sentences. */
 import { formatResponse } from '../../piano/formatStability.ts';
 import type { StringPosition } from '../../piano/reading.ts';
-import { medianOf, robustScatter } from '../../stability/changeStatistics.ts';
+import { medianOf, robustScatter } from '../../piano/robustStatistics.ts';
 import type { StringResponse } from '../../stability/drift/driftDetail.ts';
 import { texts } from '../../ui/texts.ts';
 

@@ -1,5 +1,6 @@
 /** How lively the scale is, as its chart and its sentences want it. */
 import { formatSeconds, formatShare } from '../../piano/format.ts';
+import { robustScatter } from '../../piano/robustStatistics.ts';
 import type { LifeComparison, LivelyNote } from '../../stringing/life/livelyNotes.ts';
 import type { NoteCurve } from '../../ui/NoteCurveLayer.tsx';
 import type { NotePoint, NoteSeries } from '../../ui/NotesChart.tsx';
@@ -56,10 +57,10 @@ export function livelyCurve(notes: readonly LivelyNote[]): NoteCurve | null {
 
 /** Of the log of life over what is expected: a third of notes lie farther off than that. Robust, by the middle distance. */
 export function spreadOf(notes: readonly LivelyNote[]): number {
-  const distances = notes
-    .flatMap(({ ratioToNeighbours }) => (ratioToNeighbours === null ? [] : [Math.abs(Math.log(ratioToNeighbours))]))
-    .sort((a, b) => a - b);
-  return 1.4826 * (distances[Math.floor(distances.length / 2)] ?? 0);
+  const logs = notes.flatMap(({ ratioToNeighbours }) =>
+    ratioToNeighbours === null ? [] : [Math.log(ratioToNeighbours)],
+  );
+  return logs.length === 0 ? 0 : robustScatter(logs, 0);
 }
 
 type Changed = StringPlace & { readonly ratio: number };

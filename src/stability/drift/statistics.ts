@@ -1,15 +1,13 @@
-/** Robust figures for lists of numbers. */
+/** Robust figures for lists of numbers, 0 where a list is empty. */
+import { medianOf, robustScatter } from '../../piano/robustStatistics.ts';
 
 export function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  const upper = sorted[middle] ?? 0;
-  return sorted.length % 2 === 1 ? upper : 0.5 * (upper + (sorted[middle - 1] ?? upper));
+  return values.length === 0 ? 0 : medianOf(values);
 }
 
 /** Median absolute deviation, scaled so that it is the standard deviation of a normal distribution. */
 export function robustDeviation(values: readonly number[], centre = median(values)): number {
-  return 1.4826 * median(values.map((value) => Math.abs(value - centre)));
+  return values.length === 0 ? 0 : robustScatter(values, centre);
 }
 
 /** Student's t weights, four degrees of freedom: what lies far off loses its say. */

@@ -7,6 +7,7 @@
  * practice put into figures; no published measure of how much a false beat disturbs was found. It sorts, and judges nothing.
  */
 import type { NoteReading, PartialReading, StringPosition } from '../../piano/reading.ts';
+import { medianOf } from '../../piano/robustStatistics.ts';
 import { deepestBeat, depthToRatio, heardS } from './beatStrength.ts';
 
 export type BeatingPartial = {
@@ -104,8 +105,8 @@ function weightOf(partial: PartialReading, durationS: number, levelDb: number): 
 
 function patternOf(partials: readonly BeatingPartial[]): BeatPattern {
   if (partials.length < 3) return 'few-partials';
-  const perPartial = partials.map(({ rateHz, partialNumber }) => rateHz / partialNumber).sort((a, b) => a - b);
-  const middle = perPartial[Math.floor(perPartial.length / 2)] ?? 0;
+  const perPartial = partials.map(({ rateHz, partialNumber }) => rateHz / partialNumber);
+  const middle = medianOf(perPartial);
   const even = perPartial.filter((rate) => Math.abs(rate / middle - 1) < EVEN_SHARE);
   return even.length >= Math.max(3, 0.7 * partials.length) ? 'in-proportion' : 'other';
 }

@@ -10,7 +10,7 @@
 import { fitLifeCurve, type LifeNote, lifeAt } from '../../analysis/compass/lifeCurve.ts';
 import { beyondChance, chanceBeyond } from '../../analysis/compass/standsOut.ts';
 import type { NoteReading, StringPosition } from '../../piano/reading.ts';
-import { middleOf, robustSigma } from '../scale/robustSpread.ts';
+import { medianOf, robustScatter } from '../../piano/robustStatistics.ts';
 
 export type LivelyNote = {
   readonly midi: number;
@@ -87,8 +87,8 @@ export function compareLives(earlier: readonly NoteReading[], now: readonly Note
     .sort((a, b) => a.midi - b.midi || a.stringPosition - b.stringPosition);
   if (pairs.length < LEAST_COMPARED) return { known: false, reason: 'too-few-notes' };
   const logs = pairs.map(({ log }) => log);
-  const middle = middleOf(logs);
-  const scatter = Math.max(LEAST_SCATTER, robustSigma(logs, middle));
+  const middle = medianOf(logs);
+  const scatter = Math.max(LEAST_SCATTER, robustScatter(logs, middle));
   const chances = logs.map((log) => 2 * chanceBeyond(Math.abs(log - middle) / scatter, pairs.length - 1));
   const isRare = beyondChance(chances, FALSE_SHARE);
   const notes = pairs.map(({ midi, stringPosition, earlierS, lifeTimeS: nowS, log }, index): LifeChange => {

@@ -6,9 +6,9 @@
  * wound to plain, another number of strings) designs step anyway; there only beyond 25 %. Both limits are chosen: no published norm was
  * found. A smaller limit calls ordinary changes of gauge, a larger one misses a wire one gauge off.
  */
+import { medianOf, robustScatter } from '../../piano/robustStatistics.ts';
 import type { ScheduleRow } from '../../piano/stringingRecords.ts';
 import type { NoteFigures } from './noteFigures.ts';
-import { middleOf, robustSigma } from './robustSpread.ts';
 
 export type TensionJump = {
   readonly fromMidi: number;
@@ -38,8 +38,8 @@ export function tensionSteps(
     return next && row && nextRow ? stepBetween(note, next, row, nextRow, breaksAfterMidi) : [];
   });
   const inside = steps.filter(({ isAtBreak }) => !isAtBreak).map(({ logChange }) => logChange);
-  const middle = inside.length > 0 ? middleOf(inside) : 0;
-  const reach = Math.max(Math.log(1 + LEAST_JUMP), inside.length > 2 ? SIGMAS * robustSigma(inside) : 0);
+  const middle = inside.length > 0 ? medianOf(inside) : 0;
+  const reach = Math.max(Math.log(1 + LEAST_JUMP), inside.length > 2 ? SIGMAS * robustScatter(inside) : 0);
   return steps.map(({ logChange, ...step }) => {
     const beyond = step.isAtBreak
       ? Math.abs(logChange) > Math.log(1 + LEAST_JUMP_AT_BREAK)

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { noteCount } from '../../../src/piano/compass.ts';
 import type { NoteReading } from '../../../src/piano/reading.ts';
+import { medianOf } from '../../../src/piano/robustStatistics.ts';
 import { demonstrationRecords } from '../../../src/records/demonstration/demonstrationRecords.ts';
 import type { RecordSet } from '../../../src/records/recordSet.ts';
 import { checkRow } from '../../../src/records/rowSchemas.ts';
@@ -8,7 +9,6 @@ import { takeToRow } from '../../../src/records/rows.ts';
 import { changeBetween } from '../../../src/stability/change.ts';
 import { departures } from '../../../src/stability/changeDepartures.ts';
 import { type Interval, intervalsOf } from '../../../src/stability/changeIntervals.ts';
-import { medianOf } from '../../../src/stability/changeStatistics.ts';
 
 const SEED = 1908;
 const sets = demonstrationRecords(SEED);
