@@ -39,6 +39,6 @@ function inventBench(plan: InstrumentPlan, instrument: Instrument, visits: reado
   const numbers = seededNumbers(Number.parseInt(instrument.id.slice(0, 7), 16));
   return {
     torques: inventTorques(plan, instrument, visits, numbers),
-    schedules: plan.hasSchedule ? [inventSchedule(instrument, numbers)] : [],
+    schedules: plan.scale ? [inventSchedule(plan.scale, instrument, numbers)] : [],
   };
 }

@@ -3,7 +3,7 @@ import { notesOf } from '../../piano/compass.ts';
 import type { Instrument, Survey, SurveyStage, Take, Visit } from '../../piano/instrument.ts';
 import type { RecordSet } from '../recordSet.ts';
 import { inventedReading } from './inventedReading.ts';
-import { type InventedString, inventedString, stiffnessWave } from './inventedString.ts';
+import { type InventedString, inventedString, inventInharmonicity } from './inventedString.ts';
 import type { InstrumentPlan } from './plans.ts';
 import type { SeededNumbers } from './seededNumbers.ts';
 import { seasonHumidityPct, stringMotionCents } from './stringMotion.ts';
@@ -50,10 +50,10 @@ type Standing = { readonly string: InventedString; offsetCents: number };
 
 /** Before the first visit the piano had been left alone for a year or two. */
 function startingPiano(plan: InstrumentPlan, numbers: SeededNumbers): Standing[] {
-  const wave = stiffnessWave(numbers);
+  const inharmonicityAt = inventInharmonicity(plan, numbers);
   const flat = plan.settling ? -30 : -6;
   return notesOf(plan.instrument.compass).map((midi) => ({
-    string: inventedString(plan, midi, wave, numbers),
+    string: inventedString(plan, midi, inharmonicityAt(midi), numbers),
     offsetCents: flat + numbers.normal(2.5),
   }));
 }

@@ -2,6 +2,8 @@
 import { centsToHz } from '../../piano/cents.ts';
 import { midiToHz } from '../../piano/note.ts';
 import type { Beat } from '../../piano/reading.ts';
+import { scaleInharmonicity } from './inventedScale.ts';
+import { inventRows } from './inventSchedule.ts';
 import type { InstrumentPlan } from './plans.ts';
 import type { SeededNumbers } from './seededNumbers.ts';
 
@@ -14,13 +16,13 @@ export type InventedString = {
   readonly falseBeat: { readonly beat: Beat; readonly partialNumbers: readonly number[] } | null;
 };
 
+/** @param inharmonicityB at the pitch where a tuner sets it */
 export function inventedString(
   plan: InstrumentPlan,
   midi: number,
-  wave: StiffnessWave,
+  inharmonicityB: number,
   numbers: SeededNumbers,
 ): InventedString {
-  const inharmonicityB = averageInharmonicity(midi, plan.bassStiffnessShare) * wave(midi);
   const targetHz = centsToHz(stretchCents(midi), midiToHz(midi, 440));
   return {
     midi,
@@ -30,18 +32,30 @@ export function inventedString(
   };
 }
 
-/**
- * B over the compass of an average piano: the sum of a falling bass and a rising treble exponential.
- * Source: F. Rigaud, B. David and L. Daudet, "A parametric model of piano tuning", DAFx-11 (2011). Constants: secondary.
- */
-function averageInharmonicity(midi: number, bassShare: number): number {
-  return Math.exp(9.26e-2 * midi - 13.64) + bassShare * Math.exp(-8.47e-2 * midi - 5.82);
+export type InharmonicityAt = (midi: number) => number;
+
+/** What its scale makes of it, or an average piano's; either way with a slow departure of its own. */
+export function inventInharmonicity({ scale, instrument }: InstrumentPlan, numbers: SeededNumbers): InharmonicityAt {
+  const wave = stiffnessWave(numbers);
+  if (!scale) return (midi) => averageInharmonicity(midi) * wave(midi);
+  const rows = new Map(inventRows(scale, instrument).map((row) => [row.midi, scaleInharmonicity(row)]));
+  return (midi) => (rows.get(midi) ?? averageInharmonicity(midi)) * wave(midi) ** SCALE_DEPARTURE;
 }
 
-export type StiffnessWave = (midi: number) => number;
+/** A formula knows a piano's own scale better than an average does: within a tenth or so. Chosen. */
+const SCALE_DEPARTURE = 0.5;
 
-/** An instrument's own departure from the average, slow along the compass: a factor within about 0.8 to 1.25. */
-export function stiffnessWave(numbers: SeededNumbers): StiffnessWave {
+/**
+ * B over the compass of an average piano: the sum of a falling bass and a rising treble exponential. The bass is taken at 0.6 of it, as in
+ * a long grand.
+ * Source: F. Rigaud, B. David and L. Daudet, "A parametric model of piano tuning", DAFx-11 (2011). Constants: secondary.
+ */
+function averageInharmonicity(midi: number): number {
+  return Math.exp(9.26e-2 * midi - 13.64) + 0.6 * Math.exp(-8.47e-2 * midi - 5.82);
+}
+
+/** An instrument's own departure, slow along the compass: a factor within about 0.8 to 1.25. */
+function stiffnessWave(numbers: SeededNumbers): InharmonicityAt {
   const phases = [numbers.between(0, 2 * Math.PI), numbers.between(0, 2 * Math.PI)] as const;
   const level = numbers.between(-0.08, 0.08);
   return (midi) => Math.exp(level + 0.08 * Math.sin(midi / 9 + phases[0]) + 0.05 * Math.sin(midi / 4 + phases[1]));

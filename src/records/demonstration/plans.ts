@@ -5,6 +5,7 @@
 import { COMPASS_85, COMPASS_88 } from '../../piano/compass.ts';
 import type { Instrument, InstrumentEvent } from '../../piano/instrument.ts';
 import type { BenchMorning } from './benchMorning.ts';
+import type { InventedScale } from './inventedScale.ts';
 
 export type FailingZone = {
   readonly fromMidi: number;
@@ -44,13 +45,11 @@ export type InstrumentPlan = {
   readonly zone: FailingZone | null;
   /** Counted from the first visit. */
   readonly settling: Settling | null;
-  /** Inharmonicity of the wound strings, as a share of the average piano's. */
-  readonly bassStiffnessShare: number;
+  /** What its strings are made of, where lengths and wires were measured; null: an average piano's inharmonicity, and no schedule. */
+  readonly scale: InventedScale | null;
   /** Share of the strings from C5 up that beat by themselves. */
   readonly falseBeatShare: number;
   readonly torqueRounds: readonly TorqueRound[];
-  /** Whether lengths and wires were measured. */
-  readonly hasSchedule: boolean;
   /** Strings recorded one by one, with trials at the bridge; absent where nobody did. */
   readonly bench?: BenchMorning;
   readonly remarks: readonly [string, ...string[]];
@@ -99,13 +98,12 @@ const MUSIC_ROOM_GRAND: InstrumentPlan = {
   fallCentsPerYear: 0.3,
   zone: null,
   settling: null,
-  bassStiffnessShare: 0.6,
+  scale: null,
   falseBeatShare: 0.1,
   torqueRounds: [
     { visitIndex: 0, usualNm: 12.4, zoneLoss: 0 },
     { visitIndex: -1, usualNm: 11.6, zoneLoss: 0 },
   ],
-  hasSchedule: false,
   remarks: ['', 'Open window in the room.', 'Heating on for a week.', 'Played every day since the last visit.', ''],
 };
 
@@ -140,13 +138,16 @@ const SCHOOL_HALL_UPRIGHT: InstrumentPlan = {
   fallCentsPerYear: 0.8,
   zone: { fromMidi: 72, toMidi: 83, firstCentsPerYear: 1, lastCentsPerYear: 7 },
   settling: null,
-  bassStiffnessShare: 1.8,
+  scale: {
+    wireGrade: 'EN 10270-1 SM',
+    plain: { lengthAtA7Mm: 60, octavesOfLength: 0.93, thinnestMm: 0.775, notesPerSize: 5 },
+    wound: { lengthMm: [1150, 1000], coreMm: [1.35, 0.915], pullN: [900, 780] },
+  },
   falseBeatShare: 0.22,
   torqueRounds: [
     { visitIndex: 0, usualNm: 8.4, zoneLoss: 0.3 },
     { visitIndex: -1, usualNm: 7.8, zoneLoss: 0.58 },
   ],
-  hasSchedule: true,
   remarks: [
     '',
     'Moved to the other side of the hall.',
@@ -264,10 +265,13 @@ const GARDEN_HOUSE_GRAND: InstrumentPlan = {
   fallCentsPerYear: 0.5,
   zone: null,
   settling: { totalCents: 34, timeConstantYears: 0.5 },
-  bassStiffnessShare: 1.2,
+  scale: {
+    wireGrade: 'ASTM A228',
+    plain: { lengthAtA7Mm: 58, octavesOfLength: 0.94, thinnestMm: 0.775, notesPerSize: 6 },
+    wound: { lengthMm: [1480, 1180], coreMm: [1.45, 1], pullN: [880, 780] },
+  },
   falseBeatShare: 0.1,
   torqueRounds: [{ visitIndex: 0, usualNm: 9.6, zoneLoss: 0 }],
-  hasSchedule: false,
   bench: GARDEN_HOUSE_BENCH,
   remarks: ['', 'Coils and beckets pressed home again.', 'Strings seated at the bridge pins before tuning.', ''],
 };

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { medianOf } from '../../../src/piano/robustStatistics.ts';
 import { demonstrationRecords } from '../../../src/records/demonstration/demonstrationRecords.ts';
 import type { RecordSet } from '../../../src/records/recordSet.ts';
 import { checkRow } from '../../../src/records/rowSchemas.ts';
-import { medianOf } from '../../../src/stability/changeStatistics.ts';
 import { pinLoad } from '../../../src/stringing/pinLoad.ts';
+import { analyseScale } from '../../../src/stringing/scale/analyseScale.ts';
+import { diametersFromB } from '../../../src/stringing/wireCheck/diameterFromB.ts';
 
 const [holding, failing, settling] = demonstrationRecords(1908) as [RecordSet, RecordSet, RecordSet];
 
@@ -39,16 +41,33 @@ describe('torques of the invented pins', () => {
   });
 });
 
-describe('the schedule of the invented upright', () => {
-  const [schedule] = failing.schedules ?? [];
+describe.each([
+  { name: 'upright', set: failing, noteCount: 85 },
+  { name: 'garden house grand', set: settling, noteCount: 88 },
+])('the schedule of the invented $name', ({ set, noteCount }) => {
+  const [schedule] = set.schedules ?? [];
+  const rows = schedule?.rows ?? [];
+  const { bassBridgeTopMidi, strutsAfterMidi } = set.instruments[0]!;
+  const options = { pitchStandardHz: 440, bassBridgeTopMidi, strutsAfterMidi };
+  const measured = (surveyId: string | undefined) =>
+    set.takes.flatMap(({ surveyId: own, midi, stringPosition, isKept, reading }) => {
+      const { inharmonicityB, inharmonicityBStandardUncertainty } = reading;
+      if (own !== surveyId || !isKept || inharmonicityB === null || inharmonicityBStandardUncertainty === null)
+        return [];
+      return [{ midi, stringPosition, inharmonicityB, inharmonicityBStandardUncertainty }];
+    });
 
-  it('is a sound row that has every note of the compass once', () => {
+  it('is a sound row that has every note of the compass once, of a wire whose strength is known', () => {
     expect(checkRow('schedules', schedule).isSound).toBe(true);
-    expect(schedule?.rows.map(({ midi }) => midi)).toEqual(Array.from({ length: 85 }, (_, index) => 21 + index));
+    expect(rows.map(({ midi }) => midi)).toEqual(Array.from({ length: noteCount }, (_, index) => 21 + index));
+    for (const { breakingShare } of analyseScale(rows, options).notes) {
+      expect(breakingShare).toBeGreaterThan(0.25);
+      expect(breakingShare).toBeLessThan(0.7);
+    }
   });
 
   it('has tensions as pianos have them, and a pull at the pin of two to four newton metres', () => {
-    for (const row of schedule?.rows ?? []) {
+    for (const row of rows) {
       const load = pinLoad(row, 440, 7.27);
       if (!load.known) throw new Error(load.reason);
       expect(load.tensionN).toBeGreaterThan(550);
@@ -57,4 +76,39 @@ describe('the schedule of the invented upright', () => {
       expect(load.stringTorqueNm).toBeLessThan(4);
     }
   });
+
+  it('agrees with the inharmonicity that was measured, so that no diameter is doubted at any visit', () => {
+    const expected = new Map(analyseScale(rows, options).notes.map(({ midi, predictedB }) => [midi, predictedB ?? 0]));
+    const whole = set.surveys.filter(({ strings }) => strings === 'centre strings');
+    for (const { id } of [whole[0]!, whole.at(-1)!]) {
+      const strings = measured(id);
+      for (const { midi, inharmonicityB } of strings) {
+        const ratio = inharmonicityB / (expected.get(midi) ?? 0);
+        expect(ratio).toBeGreaterThan(0.87);
+        expect(ratio).toBeLessThan(midi <= (bassBridgeTopMidi ?? 0) ? 1.4 : 1.15);
+      }
+      const check = diametersFromB(rows, strings, options);
+      expect(check.known && check.strings.filter(({ verdict }) => verdict !== 'fits')).toEqual([]);
+    }
+  });
+});
+
+it('shows in the garden house grand one string of another wire than its schedule says', () => {
+  const { schedules = [], surveys, takes, instruments } = settling;
+  const bench = surveys.filter(({ strings }) => strings === 'single strings');
+  const kept = takes.filter(({ surveyId, isKept }) => isKept && surveyId === bench[0]?.id);
+  const left = kept.find(({ midi, stringPosition }) => midi === 76 && stringPosition === 1)!;
+  const centre = surveys.find(({ visitId, stage }) => visitId === bench[0]?.visitId && stage === 'as-left');
+  const strings = [...takes.filter(({ surveyId }) => surveyId === centre?.id), left].flatMap(
+    ({ midi, stringPosition, reading: { inharmonicityB, inharmonicityBStandardUncertainty } }) =>
+      inharmonicityB === null || inharmonicityBStandardUncertainty === null
+        ? []
+        : [{ midi, stringPosition, inharmonicityB, inharmonicityBStandardUncertainty }],
+  );
+  const { bassBridgeTopMidi, strutsAfterMidi } = instruments[0]!;
+  const options = { pitchStandardHz: 440, bassBridgeTopMidi, strutsAfterMidi };
+  const check = diametersFromB(schedules[0]!.rows, strings, options);
+  expect(check.known && check.strings.filter(({ verdict }) => verdict === 'does-not-fit')).toMatchObject([
+    { midi: 76, stringPosition: 1 },
+  ]);
 });
