@@ -25,7 +25,7 @@ import { saveRow } from './saveRow.ts';
 import { type SettingRecords, settingFunctions } from './settings.ts';
 import { createSoundRows, type DamagedRow, type SoundRows } from './soundRows.ts';
 import { surveysBegunSince } from './surveysBegun.ts';
-import { keptTakesOfInstrument, takeOf, takesOfSurvey } from './takeReads.ts';
+import { keptTakesOfInstrument, rowsOfSurvey, takeOf, takesOfSurvey } from './takeReads.ts';
 import { type SoundSizes, saveSound, soundOf, soundSizes } from './takeSounds.ts';
 import {
   addReadings,
@@ -60,6 +60,8 @@ export type Records = {
   take(id: TakeId): Promise<Take | undefined>;
   /** All takes of a survey, kept or not, in the order recorded. */
   takesOfSurvey(surveyId: SurveyId): Promise<Take[]>;
+  /** Whether the survey has any take, those set aside and those in the bin included. */
+  hasTakes(surveyId: SurveyId): Promise<boolean>;
   /** The kept take of every note and string of every survey, ready for `change` and `drift`. */
   keptTakesOfInstrument(instrumentId: InstrumentId): Promise<Take[]>;
   /** Stores a take; see takeWrites.ts for which one is then the kept one. The loser stays, set aside. */
@@ -227,13 +229,21 @@ function calibrationFunctions(
 
 type TakeFunctions = Pick<
   Records,
-  'take' | 'takesOfSurvey' | 'keptTakesOfInstrument' | 'keepTake' | 'changeTakeNote' | 'setKept' | 'addReadings'
+  | 'take'
+  | 'takesOfSurvey'
+  | 'hasTakes'
+  | 'keptTakesOfInstrument'
+  | 'keepTake'
+  | 'changeTakeNote'
+  | 'setKept'
+  | 'addReadings'
 >;
 
 function takeFunctions(database: RecordsDatabase, sound: SoundRows): TakeFunctions {
   return {
     take: (id) => takeOf(database, sound, id),
     takesOfSurvey: (surveyId) => takesOfSurvey(database, sound, surveyId),
+    hasTakes: async (surveyId) => (await rowsOfSurvey(database, surveyId).limit(1).count()) > 0,
     keptTakesOfInstrument: (instrumentId) => keptTakesOfInstrument(database, sound, instrumentId),
     keepTake: (take, options) => keepTake(database, take, options),
     changeTakeNote: (takeId, midi, remeasured) => changeTakeNote(database, takeId, midi, remeasured),

@@ -7,7 +7,9 @@ import { askForPersistence } from '../../records/storageStatus.ts';
 import type { WriteFailure } from '../../records/writeOutcome.ts';
 import { chooseRecordings } from '../../ui/chosenRecordings.ts';
 import { goTo } from '../../ui/routes.ts';
+import { isSurveyOpen } from '../../ui/surveyLock.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
+import { emptySurvey } from './emptySurvey.ts';
 import type { SurveyChoice } from './surveyDraft.ts';
 
 export type SurveyRow = { readonly survey: Survey; readonly keptNoteCount: number };
@@ -33,10 +35,10 @@ export function useVisit(records: Records, visitId: VisitId): VisitView {
   const [writeFault, setWriteFault] = useState<WriteFailure | null>(null);
   const startSurvey = async (choice: SurveyChoice, files?: readonly File[]) => {
     if (page.state !== 'ready' || !page.value) return;
-    const begun = page.value.surveys.find((row) => row.keptNoteCount === 0 && row.survey.stage === choice.stage);
+    const surveys = page.value.surveys.map(({ survey }) => survey);
+    const begun = await emptySurvey(surveys, choice.stage, { records, isOpen: isSurveyOpen });
     const survey: Survey = {
-      // One in which nothing was kept yet is begun again, not left behind empty.
-      id: begun?.survey.id ?? newId<SurveyId>(),
+      id: begun ?? newId<SurveyId>(),
       visitId,
       instrumentId: page.value.instrument.id,
       startedAt: new Date().toISOString(),
