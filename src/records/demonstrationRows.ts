@@ -19,6 +19,9 @@ const TABLES_BY_INSTRUMENT = [
   'rivals',
 ] as const;
 
+/** A setting: true from the first write of the demonstration to the last one, so that an interruption is known afterwards. */
+export const DEMONSTRATION_BEGUN = 'demonstration.begun';
+
 export async function hasDemonstration(database: RecordsDatabase): Promise<boolean> {
   return (await database.instruments.filter((row) => row.isDemonstration && !isDeleted(row)).count()) > 0;
 }
@@ -30,6 +33,7 @@ export function removeDemonstration(database: RecordsDatabase): Promise<WriteOut
       await database.takes.where('[instrumentId+keptFlag]').anyOf(ids.flatMap(bothFlags)).delete();
       for (const name of TABLES_BY_INSTRUMENT) await database.table(name).where('instrumentId').anyOf(ids).delete();
       await database.instruments.bulkDelete(ids);
+      await database.settings.delete(DEMONSTRATION_BEGUN);
       return { written: true as const };
     }),
   );

@@ -10,7 +10,7 @@ import { WriteFault } from '../../ui/WriteFault.tsx';
 import { FirstSteps } from './FirstSteps.tsx';
 import { InstallProgress } from './InstallProgress.tsx';
 import { InstrumentList } from './InstrumentList.tsx';
-import { useWorkshop } from './useWorkshop.ts';
+import { useWorkshop, type Workshop } from './useWorkshop.ts';
 
 const words = texts.workshop;
 
@@ -42,17 +42,20 @@ export function WorkshopScreen({ records }: { readonly records: Records }) {
       {isInstalling && <InstallProgress share={workshop.installingShare ?? 0} />}
       {isEmpty && !isInstalling && <FirstSteps onLookAround={() => void workshop.install()} />}
       {!isEmpty && <InstrumentList summaries={summaries} />}
-      {!isEmpty && !isInstalling && (
-        <Section title={words.demonstration.title}>
-          <p>{hasDemonstration ? words.demonstration.what : words.demonstration.offer}</p>
-          {hasDemonstration ? (
-            <Button onPress={() => void workshop.remove()}>{words.demonstration.remove}</Button>
-          ) : (
-            <Button onPress={() => void workshop.install()}>{words.demonstration.install}</Button>
-          )}
-        </Section>
-      )}
+      {!isEmpty && !isInstalling && <DemonstrationSection workshop={workshop} isThere={hasDemonstration} />}
     </>
+  );
+}
+
+function DemonstrationSection({ workshop, isThere }: { readonly workshop: Workshop; readonly isThere: boolean }) {
+  const { what, offer, unfinished, remove, install, complete } = words.demonstration;
+  const isHalf = isThere && workshop.isUnfinished;
+  return (
+    <Section title={words.demonstration.title}>
+      <p>{isHalf ? unfinished : isThere ? what : offer}</p>
+      {(isHalf || !isThere) && <Button onPress={() => void workshop.install()}>{isHalf ? complete : install}</Button>}
+      {isThere && <Button onPress={() => void workshop.remove()}>{remove}</Button>}
+    </Section>
   );
 }
 

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Instrument, Visit } from '../../piano/instrument.ts';
+import { DEMONSTRATION_BEGUN } from '../../records/demonstrationRows.ts';
 import type { Records } from '../../records/records.ts';
 import type { WriteFailure } from '../../records/writeOutcome.ts';
 import { texts } from '../../ui/texts.ts';
@@ -14,6 +15,8 @@ export type InstrumentSummary = {
 
 export type Workshop = {
   readonly instruments: Observed<InstrumentSummary[]>;
+  /** True where setting the demonstration up was interrupted, or goes on in another page. */
+  readonly isUnfinished: boolean;
   /** From 0 to 1 while the demonstration is being set up, else null. */
   readonly installingShare: number | null;
   readonly fault: WriteFailure | null;
@@ -24,6 +27,9 @@ export type Workshop = {
 export function useWorkshop(records: Records): Workshop {
   const instruments = useObserved<InstrumentSummary[]>('workshop', (onValue, onFault) =>
     records.observe(() => summaries(records), onValue, onFault),
+  );
+  const begun = useObserved<unknown>('demonstration', (onValue, onFault) =>
+    records.observe(() => records.setting(DEMONSTRATION_BEGUN), onValue, onFault),
   );
   const [installingShare, setInstallingShare] = useState<number | null>(null);
   const [fault, setFault] = useState<WriteFailure | null>(null);
@@ -42,7 +48,8 @@ export function useWorkshop(records: Records): Workshop {
     if (!outcome.written) return;
     offerUndo({ message: texts.workshop.demonstration.removed, undo: install, subject: 'demonstration' });
   };
-  return { instruments, installingShare, fault, install, remove };
+  const isUnfinished = begun.state === 'ready' && begun.value === true;
+  return { instruments, isUnfinished, installingShare, fault, install, remove };
 }
 
 async function summaries(records: Records): Promise<InstrumentSummary[]> {

@@ -26,6 +26,8 @@ export const workshopTexts = {
     remove: 'Remove the demonstration',
     removed: 'The demonstration workshop is gone. Your own records were not touched.',
     install: 'Set up the demonstration workshop',
+    unfinished: 'Setting up the demonstration workshop was interrupted: some of its instruments are missing.',
+    complete: 'Set up the rest',
     offer: 'Invented instruments with years of visits, to look around in. Your own records stay as they are.',
   },
   form: {

@@ -28,6 +28,8 @@ export const germanWorkshopTexts: Translated<typeof workshopTexts> = {
     remove: 'Vorführung entfernen',
     removed: 'Die Vorführwerkstatt ist fort. Ihre eigenen Aufzeichnungen wurden nicht angerührt.',
     install: 'Vorführwerkstatt einrichten',
+    unfinished: 'Das Einrichten der Vorführwerkstatt wurde unterbrochen: einige ihrer Instrumente fehlen.',
+    complete: 'Den Rest einrichten',
     offer:
       'Erfundene Instrumente mit Jahren voller Besuche, zum Umsehen. Ihre eigenen Aufzeichnungen bleiben, wie sie sind.',
   },
