@@ -12,3 +12,21 @@ declare class CompressionStream {
   readonly writable: { getWriter(): { write(bytes: Uint8Array<ArrayBuffer>): Promise<void>; close(): Promise<void> } };
   readonly readable: { getReader(): { read(): Promise<{ done: false; value: Uint8Array } | { done: true }> } };
 }
+/** Likewise. */
+declare class DecompressionStream {
+  constructor(format: 'deflate-raw');
+  readonly writable: {
+    getWriter(): {
+      readonly closed: Promise<unknown>;
+      write(bytes: Uint8Array<ArrayBuffer>): Promise<void>;
+      close(): Promise<void>;
+      abort(reason: unknown): Promise<void>;
+    };
+  };
+  readonly readable: {
+    getReader(): {
+      read(): Promise<{ done: false; value: Uint8Array } | { done: true }>;
+      cancel(): Promise<void>;
+    };
+  };
+}

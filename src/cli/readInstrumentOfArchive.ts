@@ -7,6 +7,7 @@ import type { Instrument, Take } from '../piano/instrument.ts';
 import type { Stamped } from '../piano/stamp.ts';
 import type { ReportPhotograph, ReportRecords } from '../report/reportRecords.ts';
 import { recordedTakes } from '../survey/recordedTakes.ts';
+import { NODE_BYTE_WORK } from './archive/nodeByteWork.ts';
 import { withFileBytes } from './fileBytes.ts';
 import { type Terminal, UsageFault } from './terminal.ts';
 
@@ -40,7 +41,7 @@ export function readInstrumentOfArchive(
   terminal: Pick<Terminal, 'progress' | 'endProgress'>,
 ): Promise<InstrumentOfArchive> {
   return withFileBytes(path, async (source) => {
-    const outcome = await openArchive(source);
+    const outcome = await openArchive(source, { byteWork: NODE_BYTE_WORK });
     if (!outcome.opened) throw new UsageFault(`cannot read ${path}: ${outcome.fault.message}`);
     const rows = await collect(outcome.archive, path, terminal);
     const instrument = chosenInstrument(rows.instruments, name, path);

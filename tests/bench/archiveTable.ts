@@ -1,6 +1,8 @@
 /** Table 9: archives of many instruments, time and memory of writing, checking and reading them. */
 import { open } from 'node:fs/promises';
 import { join } from 'node:path';
+import { fileSpools } from '../../src/cli/archive/fileSpool.ts';
+import { NODE_BYTE_WORK } from '../../src/cli/archive/nodeByteWork.ts';
 import { checkArchive } from '../../src/files/archive/checkArchive.ts';
 import { openArchive } from '../../src/files/archive/readArchive.ts';
 import { writeArchive } from '../../src/files/archive/writeArchive.ts';
@@ -31,7 +33,7 @@ export async function archiveTable(bench: Bench, instrumentCount = sized(bench, 
   };
   let unpackedMb = 0;
   const check = await measured('checked', progress, async () => {
-    const result = await checkArchive(source);
+    const result = await checkArchive(source, { byteWork: NODE_BYTE_WORK });
     if (!result.isWhole || result.partialCount !== workshop.partialCount)
       throw new Error('the archive did not come back whole');
     unpackedMb = result.unpackedBytes / 1e6;
@@ -53,7 +55,7 @@ export async function archiveTable(bench: Bench, instrumentCount = sized(bench, 
       memoryMb.toFixed(0),
     ]),
   );
-  for (const { what, processorS } of [write, read])
+  for (const { what, processorS } of [write, check, read])
     report.limit({
       what: `archive ${what}, tables by processor time`,
       measured: unpackedMb / processorS,
@@ -64,13 +66,18 @@ export async function archiveTable(bench: Bench, instrumentCount = sized(bench, 
 
 async function writeToFile(file: string, contents: Parameters<typeof writeArchive>[0]): Promise<void> {
   const handle = await open(file, 'w');
-  const options = { createdAt: '2026-03-01T10:00:00.000Z', programVersion: '0.1.0' };
+  const options = {
+    createdAt: '2026-03-01T10:00:00.000Z',
+    programVersion: '0.1.0',
+    byteWork: NODE_BYTE_WORK,
+    createSpool: fileSpools(file),
+  };
   await writeArchive(contents, options, async (bytes) => void (await handle.write(bytes)));
   await handle.close();
 }
 
 async function readAll(source: ByteSource, takeCount: number): Promise<void> {
-  const outcome = await openArchive(source);
+  const outcome = await openArchive(source, { byteWork: NODE_BYTE_WORK });
   if (!outcome.opened) throw outcome.fault;
   let count = 0;
   for await (const batch of outcome.archive.batches()) if (batch.kind === 'takes') count += batch.rows.length;

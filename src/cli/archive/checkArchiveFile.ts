@@ -7,6 +7,7 @@ import { parseArguments } from '../commandOptions.ts';
 import { withFileBytes } from '../fileBytes.ts';
 import { type Terminal, UsageFault } from '../terminal.ts';
 import { type Column, textTable } from '../textTable.ts';
+import { NODE_BYTE_WORK } from './nodeByteWork.ts';
 
 /** Exit status 0 where the archive is whole, else 2. */
 export async function checkArchiveFile(args: readonly string[], terminal: Terminal): Promise<number> {
@@ -15,9 +16,8 @@ export async function checkArchiveFile(args: readonly string[], terminal: Termin
   if (file === undefined || files.length > 1)
     throw new UsageFault(`archive check takes one FILE.zip, got ${files.length}; archive --help explains it`);
   const report = await checkFile(file, terminal);
-  terminal.print(
-    values.json === true ? JSON.stringify(archiveDocument(file, report), null, 2) : archiveText(file, report),
-  );
+  if (values.json === true) terminal.print(JSON.stringify(archiveDocument(file, report), null, 2));
+  else if (report.refusal === null) terminal.print(archiveText(file, report)); // else the one complaint says it all
   if (report.isWhole) return 0;
   terminal.complain(`stillpin: ${file} is not whole: ${firstComplaint(report)}`);
   return 2;
@@ -25,7 +25,7 @@ export async function checkArchiveFile(args: readonly string[], terminal: Termin
 
 export async function checkFile(file: string, terminal: Terminal): Promise<ArchiveReport> {
   const onProgress = (share: number) => terminal.progress(`${file}: ${Math.round(100 * share)} % read`);
-  const report = await withFileBytes(file, (source) => checkArchive(source, { onProgress }));
+  const report = await withFileBytes(file, (source) => checkArchive(source, { onProgress, byteWork: NODE_BYTE_WORK }));
   terminal.endProgress();
   return report;
 }
@@ -58,19 +58,20 @@ function archiveDocument(file: string, report: ArchiveReport) {
   };
 }
 
+/** A single complaint stands on the line of the error, which follows. */
 function archiveText(file: string, report: ArchiveReport): string {
-  const { isWhole, complaintCount, complaints, warnings, createdAt, programVersion, leftOut, refusal } = report;
+  const { isWhole, complaintCount, complaints, warnings, createdAt, programVersion, leftOut } = report;
   const state = isWhole ? 'whole and readable' : `not whole: ${formatCount(complaintCount, 'complaint', 'complaints')}`;
   const origin = createdAt === null ? [] : [`written ${createdAt} by version ${programVersion}`];
   const lines = [
     `${file}: ${state}`,
     ...origin,
     ...(leftOut.length > 0 ? [`left out on purpose: ${leftOut.join(', ')}`] : []),
-    ...complaints.map((complaint) => `  ${complaintText(complaint)}`),
+    ...(complaintCount > 1 ? complaints.map((complaint) => `  ${complaintText(complaint)}`) : []),
     ...(complaints.length < complaintCount ? [`  … and ${complaintCount - complaints.length} more`] : []),
     ...warnings.map((warning) => `  note: ${warning}`),
   ];
-  return refusal === null ? [...lines, '', contentsText(report)].join('\n') : lines.join('\n');
+  return [...lines, '', contentsText(report)].join('\n');
 }
 
 function contentsText(report: ArchiveReport): string {

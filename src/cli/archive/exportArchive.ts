@@ -11,6 +11,8 @@ import { parseArguments } from '../commandOptions.ts';
 import { withFileBytes } from '../fileBytes.ts';
 import { type Terminal, UsageFault } from '../terminal.ts';
 import { checkFile, firstComplaint } from './checkArchiveFile.ts';
+import { fileSpools } from './fileSpool.ts';
+import { NODE_BYTE_WORK } from './nodeByteWork.ts';
 import { programVersion } from './programVersion.ts';
 import { mustBeNew, writeWhole } from './writeNewFile.ts';
 
@@ -23,7 +25,7 @@ export async function exportArchive(args: readonly string[], terminal: Terminal)
   if (!report.isWhole) throw new UsageFault(`${from} is not whole: ${firstComplaint(report)}`);
   const ids = names.length === 0 ? null : new Set(names.map((name) => idOf(name, report.instruments, from)));
   const written = await withFileBytes(from, async (source) => {
-    const outcome = await openArchive(source);
+    const outcome = await openArchive(source, { byteWork: NODE_BYTE_WORK });
     if (!outcome.opened) throw new UsageFault(`${from}: ${outcome.fault.message}`);
     const all = contentsOfArchive(outcome.archive);
     const both = [...new Set([...leaveOut, ...outcome.archive.leftOut])];
@@ -76,6 +78,8 @@ export function writeFile(
     createdAt: new Date().toISOString(),
     programVersion: programVersion(),
     leaveOut,
+    byteWork: NODE_BYTE_WORK,
+    createSpool: fileSpools(path),
     onProgress: ({ table, rowCount }: { table: string; rowCount: number }) =>
       terminal.progress(`${table}: ${rowCount} written`),
   };

@@ -12,6 +12,7 @@ import { type Terminal, UsageFault } from '../terminal.ts';
 import { checkFile, firstComplaint } from './checkArchiveFile.ts';
 import { exportedText, writeFile } from './exportArchive.ts';
 import { createMergedFiles, type MergedFiles } from './mergedFiles.ts';
+import { NODE_BYTE_WORK } from './nodeByteWork.ts';
 import { isThere } from './writeNewFile.ts';
 
 export async function importArchives(args: readonly string[], terminal: Terminal): Promise<number> {
@@ -63,7 +64,7 @@ async function mustBeWhole(file: string, terminal: Terminal): Promise<void> {
 
 function readTables(file: string): Promise<ReadTables> {
   return withFileBytes(file, async (source) => {
-    const outcome = await openArchive(source);
+    const outcome = await openArchive(source, { byteWork: NODE_BYTE_WORK });
     if (!outcome.opened) throw new UsageFault(`${file}: ${outcome.fault.message}`);
     try {
       return { tables: await tablesOfArchive(outcome.archive), leftOut: outcome.archive.leftOut };

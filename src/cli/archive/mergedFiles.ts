@@ -6,6 +6,7 @@ import { openArchive } from '../../files/archive/readArchive.ts';
 import type { ByteSource } from '../../files/audio/byteSource.ts';
 import { rivalRow } from '../../files/merge/recordTables.ts';
 import { withFileBytes } from '../fileBytes.ts';
+import { NODE_BYTE_WORK } from './nodeByteWork.ts';
 
 type FileKind = 'sounds' | 'photographFiles';
 
@@ -40,7 +41,7 @@ export function createMergedFiles(sources: readonly string[]): MergedFiles {
 }
 
 async function* filesOf<Kind extends FileKind>(file: string, kind: Kind): AsyncGenerator<ArchiveRows[Kind]> {
-  const outcome = await openArchive(await fileSource(file));
+  const outcome = await openArchive(await fileSource(file), { byteWork: NODE_BYTE_WORK });
   if (!outcome.opened) throw outcome.fault;
   const kinds = [kind === 'sounds' ? ('sounds' as const) : ('photographs' as const)];
   for await (const batch of outcome.archive.batches({ kinds }))

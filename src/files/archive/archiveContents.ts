@@ -18,11 +18,13 @@ export type ArchivedRival = {
   readonly table: string;
   readonly rowId: string;
   readonly foundAt: string;
+  /** Stamp included. */
   readonly row: unknown;
 };
 
 /** As the records keep it: what is left of a row that was deleted for good. */
 export type ArchivedGone = {
+  /** Table and row id with a slash between; a number behind another slash where it was deleted more than once apart. */
   readonly id: string;
   readonly instrumentId: string | null;
   readonly table: string;

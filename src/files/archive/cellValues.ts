@@ -23,7 +23,7 @@ export class UnreadableCell {
 }
 
 export function cellWriter(column: Column): CellWriter {
-  const write = WRITERS[column.type];
+  const write = column.type === 'text' ? textWriter() : WRITERS[column.type];
   const { oneOf, minimum = -Infinity, maximum = Infinity } = column;
   if (oneOf === undefined && column.minimum === undefined && column.maximum === undefined) return write;
   return (value) => {
@@ -34,7 +34,7 @@ export function cellWriter(column: Column): CellWriter {
 }
 
 export function cellReader(column: Column): CellReader {
-  const read = READERS[column.type];
+  const read = column.type === 'text' ? textReader() : READERS[column.type];
   const { oneOf, minimum = -Infinity, maximum = Infinity } = column;
   if (oneOf === undefined && column.minimum === undefined && column.maximum === undefined) return read;
   return (cell) => {
@@ -83,9 +83,29 @@ const LOOKS_LIKE_FORMULA = /^[=+\-@\t\r\n'＝＋－＠]/;
 /** Half of a character: UTF-8 cannot hold it. */
 const HALF_CHARACTER = /\p{Surrogate}/u;
 
+/** An id stands in many rows one after another: the cell of the row before is used again. */
+function textWriter(): CellWriter {
+  let [lastValue, lastCell] = ['', WRITERS.text('')];
+  return (value) => {
+    if (value === lastValue) return lastCell;
+    const cell = WRITERS.text(value);
+    if (typeof value === 'string') [lastValue, lastCell] = [value, cell];
+    return cell;
+  };
+}
+
 function writeText(value: string): string | undefined {
   if (HALF_CHARACTER.test(value)) return undefined;
   return quotedCell(LOOKS_LIKE_FORMULA.test(value) ? `'${value}` : value);
+}
+
+/** Likewise: all rows that name one id then hold one text, and none of them the text of the whole file. */
+function textReader(): CellReader {
+  let [lastCell, lastValue] = ['', ''];
+  return (cell) => {
+    if (cell !== lastCell) [lastCell, lastValue] = [cell, readText(cell)];
+    return lastValue;
+  };
 }
 
 function readText(cell: string): string {
@@ -102,16 +122,34 @@ function writeNumber(value: number): string {
 const SMALLEST_PLAIN = 1e-6;
 const LARGEST_PLAIN = 1e21;
 
-const NOT_A_DECIMAL = /[^0-9eE.+-]/;
-
 function readNumber(cell: string): number | UnreadableCell {
   const value = Number(cell);
-  if (Number.isFinite(value) && !NOT_A_DECIMAL.test(cell)) return value;
+  if (Number.isFinite(value) && isDecimal(cell)) return value;
   const special = cell.toUpperCase();
   if (special === 'INF' || special === '+INF') return Infinity;
   if (special === '-INF') return -Infinity;
   if (special === 'NAN') return Number.NaN;
   return wrong(cell, 'a number', /^-?\d+,\d+$/.test(cell) ? ' (write the decimal point as a point)' : '');
+}
+
+/**
+ * Of what the language takes for a number (ECMA-262, StringToNumber), only decimals begin with none of a space and a prefix such as 0x,
+ * and end without a space.
+ */
+function isDecimal(cell: string): boolean {
+  const first = cell.charCodeAt(0);
+  const last = cell.charCodeAt(cell.length - 1);
+  return (
+    first >= PLUS && first <= NINE && (last >= ZERO || last === POINT) && last <= NINE && !isPrefix(cell.charCodeAt(1))
+  );
+}
+
+const [PLUS, POINT, ZERO, NINE] = [0x2b, 0x2e, 0x30, 0x39];
+/** Of hexadecimal, octal and binary numbers: x, o and b, small and capital. */
+const PREFIXES = [0x78, 0x58, 0x6f, 0x4f, 0x62, 0x42];
+
+function isPrefix(code: number): boolean {
+  return code > NINE && PREFIXES.includes(code);
 }
 
 /** As the records take it: any text that starts with a calendar date and a time of day, without line breaks. */

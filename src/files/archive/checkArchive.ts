@@ -2,8 +2,7 @@
 import type { ByteSource } from '../audio/byteSource.ts';
 import type { ArchiveBatch, ArchiveRowKind, LeftOut } from './archiveContents.ts';
 import { ArchiveFault, type ArchiveFaultReason, type Complaint, type StopSignal } from './archiveFault.ts';
-import { openArchive } from './readArchive.ts';
-import type { UnpackLimits } from './zipDirectory.ts';
+import { type OpenOptions, openArchive } from './readArchive.ts';
 
 export type InstrumentInArchive = {
   readonly id: string;
@@ -36,17 +35,16 @@ export type ArchiveReport = {
   readonly instruments: readonly InstrumentInArchive[];
 };
 
-export type CheckOptions = {
+export type CheckOptions = OpenOptions & {
   readonly signal?: StopSignal;
   readonly onProgress?: (share: number) => void;
-  readonly limits?: UnpackLimits;
 };
 
 const MOST_COMPLAINTS = 100;
 
 /** @throws {ArchiveFault} only where it was told to stop */
 export async function checkArchive(source: ByteSource, options: CheckOptions = {}): Promise<ArchiveReport> {
-  const outcome = await openArchive(source, options.limits);
+  const outcome = await openArchive(source, options);
   const survey = createSurvey();
   const complaints: Complaint[] = [];
   let complaintCount = 0;

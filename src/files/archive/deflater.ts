@@ -6,15 +6,10 @@ export type Deflater = {
   finish(): Promise<void>;
 };
 
-/** @param onBytes takes what is compressed so far; not after `finish` has resolved */
-export function createDeflater(onBytes: (bytes: Uint8Array) => void): Deflater {
-  return typeof CompressionStream === 'undefined' ? libraryDeflater(onBytes) : platformDeflater(onBytes);
-}
-
 /** Beyond this it takes longer and gains next to nothing on figures: measured, 38 % at every level. */
 const LEVEL = 2;
 
-function libraryDeflater(onBytes: (bytes: Uint8Array) => void): Deflater {
+export function libraryDeflater(onBytes: (bytes: Uint8Array) => void): Deflater {
   const deflate = new Deflate({ level: LEVEL }, onBytes);
   return {
     push(bytes) {
@@ -28,7 +23,7 @@ function libraryDeflater(onBytes: (bytes: Uint8Array) => void): Deflater {
   };
 }
 
-function platformDeflater(onBytes: (bytes: Uint8Array) => void): Deflater {
+export function platformDeflater(onBytes: (bytes: Uint8Array) => void): Deflater {
   const stream = new CompressionStream('deflate-raw');
   const writer = stream.writable.getWriter();
   const reader = stream.readable.getReader();

@@ -3,6 +3,17 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { crc32 } from './crc32.ts';
 import { toHex } from './taggedJson.ts';
 
+export type Sha256 = {
+  update(bytes: Uint8Array): void;
+  /** Hexadecimal digits; ends it. */
+  digest(): string;
+};
+
+export function librarySha256(): Sha256 {
+  const hash = sha256.create();
+  return { update: (bytes) => void hash.update(bytes), digest: () => toHex(hash.digest()) };
+}
+
 export type FileDigest = {
   add(bytes: Uint8Array): void;
   byteCount(): number;
@@ -11,9 +22,8 @@ export type FileDigest = {
   sha256(): string;
 };
 
-/** @param withSha256 whether it will be asked for */
-export function createFileDigest(withSha256: boolean): FileDigest {
-  const hash = withSha256 ? sha256.create() : undefined;
+/** @param hash undefined where the SHA-256 will not be asked for */
+export function createFileDigest(hash: Sha256 | undefined): FileDigest {
   let crc = 0;
   let byteCount = 0;
   return {
@@ -24,6 +34,6 @@ export function createFileDigest(withSha256: boolean): FileDigest {
     },
     byteCount: () => byteCount,
     crc: () => crc,
-    sha256: () => (hash ? toHex(hash.digest()) : ''),
+    sha256: () => hash?.digest() ?? '',
   };
 }

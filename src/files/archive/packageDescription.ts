@@ -1,6 +1,5 @@
 /** datapackage.json of an archive, read and distrusted. */
 import * as v from 'valibot';
-import type { ByteSource } from '../audio/byteSource.ts';
 import type { LeftOut } from './archiveContents.ts';
 import { ArchiveFault, damaged } from './archiveFault.ts';
 import { ARCHIVE_VERSION } from './archiveTables.ts';
@@ -8,7 +7,7 @@ import { PACKAGE_FILE } from './dataPackage.ts';
 import { pathFault } from './safePath.ts';
 import { readTaggedJson } from './taggedJson.ts';
 import type { ZipEntry } from './zipDirectory.ts';
-import { type Expected, readEntry } from './zipEntry.ts';
+import { type Expected, type Packed, readEntry } from './zipEntry.ts';
 
 export type PackageDescription = {
   readonly createdAt: string | null;
@@ -48,8 +47,8 @@ const description = v.object({
 });
 
 /** @throws {ArchiveFault} `newer-version` before anything else is looked at */
-export async function readDescription(source: ByteSource, entry: ZipEntry): Promise<PackageDescription> {
-  const bytes = await readEntry(source, entry, LARGEST_DESCRIPTION);
+export async function readDescription(archive: Packed, entry: ZipEntry): Promise<PackageDescription> {
+  const bytes = await readEntry(archive, entry, LARGEST_DESCRIPTION);
   const json = readTaggedJson(textOf(bytes, entry.path));
   if (!json.ok) throw damaged(entry.path, json.fault);
   checkVersion(json.value, entry.path);

@@ -3,6 +3,7 @@ import type { ByteSource } from '../audio/byteSource.ts';
 import type { ArchiveBatch, ArchiveRowKind, LeftOut } from './archiveContents.ts';
 import { ArchiveFault, type StopSignal, stopIfAsked } from './archiveFault.ts';
 import { ARCHIVE_TABLES } from './archiveTables.ts';
+import { type ByteWork, usualByteWork } from './byteWork.ts';
 import { type DescribedFile, packageFiles, readDescription } from './packageDescription.ts';
 import { singleReferences } from './parentIds.ts';
 import { type Complain, createKnownIds } from './readRows.ts';
@@ -41,20 +42,29 @@ export type ArchiveOutcome =
   | { readonly opened: true; readonly archive: Archive }
   | { readonly opened: false; readonly fault: ArchiveFault };
 
+export type OpenOptions = {
+  readonly limits?: UnpackLimits | undefined;
+  /** What unpacks it and works its checksums out; the usual means unless given. */
+  readonly byteWork?: ByteWork | undefined;
+};
+
 /** Reads the list of files and the description, and nothing else yet. */
-export async function openArchive(source: ByteSource, limits: UnpackLimits = USUAL_LIMITS): Promise<ArchiveOutcome> {
+export async function openArchive(source: ByteSource, options: OpenOptions = {}): Promise<ArchiveOutcome> {
   try {
-    return { opened: true, archive: await open(source, limits) };
+    return { opened: true, archive: await open(source, options) };
   } catch (error) {
     if (error instanceof ArchiveFault) return { opened: false, fault: error };
     throw error;
   }
 }
 
-async function open(source: ByteSource, limits: UnpackLimits): Promise<Archive> {
+async function open(
+  source: ByteSource,
+  { limits = USUAL_LIMITS, byteWork = usualByteWork() }: OpenOptions,
+): Promise<Archive> {
   const entries = await readZipDirectory(source, limits);
   const { description: entry, files } = packageFiles(entries);
-  const description = await readDescription(source, entry);
+  const description = await readDescription({ source, byteWork }, entry);
   const tables = description.resources.filter(({ isTable }) => isTable);
   checkTables(tables, entry.path);
   const { createdAt, programVersion, leftOut } = description;
@@ -71,6 +81,7 @@ async function open(source: ByteSource, limits: UnpackLimits): Promise<Archive> 
       const { kinds } = options;
       const ids = createKnownIds(kinds === undefined ? singleReferences : () => []);
       const read = {
+        byteWork,
         files,
         resources,
         ids,

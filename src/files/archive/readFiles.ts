@@ -30,12 +30,8 @@ export async function* readFileRows(
   }
 }
 
-async function fileBytes(
-  { source, files, resources, named, complain }: ArchiveReading,
-  kind: string,
-  path: string,
-  row: number,
-) {
+async function fileBytes(reading: ArchiveReading, kind: string, path: string, row: number) {
+  const { files, resources, named, complain } = reading;
   const entry = path.startsWith(`${kind}/`) ? files.get(path) : undefined;
   if (entry === undefined) {
     const message = `names ${JSON.stringify(path.slice(0, 80))}, which is not a file in the folder ${kind} of this archive`;
@@ -44,7 +40,7 @@ async function fileBytes(
   }
   named.add(path);
   try {
-    const bytes = await readEntry(source, entry, MOST_FILE_BYTES, resources.get(path)?.expected);
+    const bytes = await readEntry(reading, entry, MOST_FILE_BYTES, resources.get(path)?.expected);
     if (isOfItsKind(path, bytes)) return bytes;
     complain({ file: path, row: null, column: null, message: 'does not begin as a file of its kind does' });
   } catch (error) {

@@ -32,13 +32,14 @@ export async function* readBatches(reading: ArchiveReading): AsyncGenerator<Arch
 }
 
 /** What no table has named is unpacked as well, to see whether it is whole; of the clips and pictures among it nobody would know. */
-async function checkTheRest({ source, files, resources, named, complain }: ArchiveReading): Promise<void> {
+async function checkTheRest(reading: ArchiveReading): Promise<void> {
+  const { files, resources, named, complain } = reading;
   for (const [path, entry] of files) {
     const resource = resources.get(path);
     if (resource?.isTable || named.has(path) || path === PACKAGE_FILE) continue;
     if (resource) complain({ file: path, row: null, column: null, message: 'is named by no row of any table' });
     try {
-      for await (const _ of entryBytes(source, entry, resource?.expected));
+      for await (const _ of entryBytes(reading, entry, resource?.expected));
     } catch (error) {
       if (!(error instanceof ArchiveFault) || error.reason !== 'damaged') throw error;
       complain(error.complaint);
@@ -97,10 +98,11 @@ async function* plain(reading: ArchiveReading, spec: TableSpec, kind: ArchiveRow
 }
 
 /** Nothing where the table is not in the archive. */
-function tableToRead({ source, files, resources }: ArchiveReading, spec: TableSpec): TableToRead | undefined {
+function tableToRead(reading: ArchiveReading, spec: TableSpec): TableToRead | undefined {
+  const { files, resources } = reading;
   const resource = [...resources.values()].find(({ name }) => name === spec.name);
   const entry = resource && files.get(resource.path);
-  return entry && { spec, file: resource.path, bytes: entryBytes(source, entry, resource.expected) };
+  return entry && { spec, file: resource.path, bytes: entryBytes(reading, entry, resource.expected) };
 }
 
 async function* checkedRows(reading: ArchiveReading, spec: TableSpec): AsyncGenerator<ReadRow[]> {

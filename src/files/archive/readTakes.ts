@@ -69,7 +69,8 @@ async function withPartials(reading: PlainObject, of: OfReading, tables: Measure
     cursor.next();
     const partial = found.row.partial as { -readonly [Key in keyof PartialReading]: PartialReading[Key] };
     const { partialNumber } = partial;
-    if (partials.some((before) => before.partialNumber === partialNumber))
+    const isAfter = partialNumber > (partials.at(-1)?.partialNumber ?? 0);
+    if (!isAfter && partials.some((before) => before.partialNumber === partialNumber))
       complain({
         file: cursor.file,
         row: found.number,

@@ -150,6 +150,28 @@ export const partials: TableSpec = {
   foreignKeys: [reference('reading_id', 'readings')],
   optionalGroups: {},
   apart: { partial: ['beats', 'components'] },
+  quickRow: ([
+    readingId,
+    earlierNumber,
+    partialNumber,
+    frequencyHz,
+    frequencyU,
+    levelDbfs,
+    snrDb,
+    promptDecay,
+    afterDecay,
+  ]) => ({
+    of: { readingId, earlierNumber },
+    partial: {
+      partialNumber,
+      frequencyHz,
+      frequencyStandardUncertaintyHz: frequencyU,
+      levelDbfs,
+      snrDb,
+      promptDecayTimeS: promptDecay,
+      afterDecayTimeS: afterDecay,
+    },
+  }),
 };
 
 const ofPartial = [
@@ -180,6 +202,10 @@ export const beats: TableSpec = {
     required.number('depth_db', 'line.depthDb', 'Peak to trough of the envelope without the decay, dB'),
   ],
   ...linesOfPartial,
+  quickRow: ([readingId, earlierNumber, partialNumber, rateHz, rateStandardUncertaintyHz, depthDb]) => ({
+    of: { readingId, earlierNumber, partialNumber },
+    line: { rateHz, rateStandardUncertaintyHz, depthDb },
+  }),
 };
 
 export const components: TableSpec = {
@@ -194,6 +220,10 @@ export const components: TableSpec = {
     required.number('decay_s', 'line.decayTimeS', 'Time for 60 dB, s'),
   ],
   ...linesOfPartial,
+  quickRow: ([readingId, earlierNumber, partialNumber, frequencyHz, frequencyU, levelDbfs, decayTimeS]) => ({
+    of: { readingId, earlierNumber, partialNumber },
+    line: { frequencyHz, frequencyStandardUncertaintyHz: frequencyU, levelDbfs, decayTimeS },
+  }),
 };
 
 export const sounds: TableSpec = {

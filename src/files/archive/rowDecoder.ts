@@ -1,6 +1,7 @@
 /** Rows of a table from the cells of a CSV file: what rowEncoder.ts wrote, checked cell by cell. */
 import { nameToMidi } from '../../piano/note.ts';
 import { type CellReader, cellReader, shortened, UnreadableCell } from './cellValues.ts';
+import { quickReader } from './quickReader.ts';
 import { headerOf, type NoteName } from './rowEncoder.ts';
 import { type Column, furtherColumn, type TableSpec } from './tableSpec.ts';
 import { ABSENT, isPlainObject, type PlainObject, readTaggedJson } from './taggedJson.ts';
@@ -31,8 +32,10 @@ type Plan = {
 export function createRowDecoder(spec: TableSpec, header: readonly string[]): DecoderOutcome {
   const fault = headerFault(spec, header);
   if (fault) return { ok: false, ...fault };
-  const plan = planOf(spec, header);
-  return { ok: true, decoder: createDecoder(plan) };
+  const decoder = createDecoder(planOf(spec, header));
+  const quick = quickReader(spec, header);
+  if (quick === undefined) return { ok: true, decoder };
+  return { ok: true, decoder: { row: (cells, onFault) => quick(cells) ?? decoder.row(cells, onFault) } };
 }
 
 function headerFault(spec: TableSpec, header: readonly string[]) {

@@ -4,24 +4,30 @@
  */
 import { midiToName } from '../../piano/note.ts';
 import { type CellWriter, cellWriter } from './cellValues.ts';
-import { quotedCell } from './csvText.ts';
+import { csvLine, quotedCell } from './csvText.ts';
 import { type Column, furtherColumn, type TableSpec } from './tableSpec.ts';
 import { ABSENT, isPlainObject, type PlainObject, writeTaggedJson } from './taggedJson.ts';
 
-type Leaf = { readonly column: Column; readonly index: number; readonly write: CellWriter };
+type Leaf = { readonly isLeaf: true; readonly column: Column; readonly index: number; readonly write: CellWriter };
 type Branch = {
+  readonly isLeaf: false;
   readonly children: Map<string, Leaf | Branch>;
   /** Undefined where the object has to be there. */
   readonly whenEmpty: 'null' | 'absent' | undefined;
   /** Fields that have a table of their own. */
   readonly apart: readonly string[];
+  /** The fields of the object before, in their order: nearly always those of the next one too, which saves looking each of them up. */
+  readonly lastKeys: string[];
+  readonly lastChildren: (Leaf | Branch | typeof APART | undefined)[];
 };
 
+const APART: unique symbol = Symbol('apart');
+
 export type RowEncoder = {
-  /** All columns in their order, `further` last. */
-  readonly header: readonly string[];
-  /** As they stand in the file. */
-  cells(row: object): string[];
+  /** The first line of the file: all columns in their order, `further` last. */
+  readonly header: string;
+  /** As it stands in the file. */
+  line(row: object): string;
 };
 
 export function headerOf(spec: TableSpec): string[] {
@@ -33,27 +39,32 @@ export function createRowEncoder(spec: TableSpec): RowEncoder {
   const root = rootBranch(spec);
   const names = noteNames(spec);
   const furtherIndex = header.length - 1;
+  const cells = new Array<string>(header.length).fill('');
   return {
-    header,
-    cells(row) {
-      const cells = new Array<string>(header.length).fill('');
+    header: csvLine(header),
+    line(row) {
+      cells.fill('');
       const further = encode(root, row as PlainObject, cells);
       for (const { nameIndex, midiIndex } of names) cells[nameIndex] = noteName(cells[midiIndex] ?? '');
       if (further !== undefined) cells[furtherIndex] = quotedCell(writeTaggedJson(further));
-      return cells;
+      return csvLine(cells);
     },
   };
 }
 
 function rootBranch(spec: TableSpec): Branch {
-  const root: Branch = { children: new Map(), whenEmpty: undefined, apart: apartIn(spec, '') };
+  const root = emptyBranch(undefined, apartIn(spec, ''));
   spec.columns.forEach((column, index) => {
     const key = column.path.at(-1);
     if (key === undefined) return;
     const branch = branchAt(root, column.path.slice(0, -1), spec);
-    branch.children.set(key, { column, index, write: cellWriter(column) });
+    branch.children.set(key, { isLeaf: true, column, index, write: cellWriter(column) });
   });
   return root;
+}
+
+function emptyBranch(whenEmpty: Branch['whenEmpty'], apart: readonly string[]): Branch {
+  return { isLeaf: false, children: new Map(), whenEmpty, apart, lastKeys: [], lastChildren: [] };
 }
 
 function apartIn({ apart = {} }: TableSpec, group: string): readonly string[] {
@@ -64,12 +75,12 @@ function branchAt(root: Branch, path: readonly string[], spec: TableSpec): Branc
   let branch = root;
   path.forEach((key, depth) => {
     const found = branch.children.get(key);
-    if (found && 'children' in found) {
+    if (found && !found.isLeaf) {
       branch = found;
       return;
     }
     const group = path.slice(0, depth + 1).join('.');
-    const made: Branch = { children: new Map(), whenEmpty: spec.optionalGroups[group], apart: apartIn(spec, group) };
+    const made = emptyBranch(spec.optionalGroups[group], apartIn(spec, group));
     branch.children.set(key, made);
     branch = made;
   });
@@ -78,12 +89,16 @@ function branchAt(root: Branch, path: readonly string[], spec: TableSpec): Branc
 
 /** Fills the cells and returns what they could not hold. */
 function encode(branch: Branch, object: PlainObject, cells: string[]): PlainObject | undefined {
+  const { lastKeys, lastChildren } = branch;
   let further: PlainObject | undefined;
   let metCount = 0;
+  let position = 0;
   for (const key in object) {
     const value = object[key];
-    if (value === undefined || branch.apart.includes(key)) continue;
-    const child = branch.children.get(key);
+    if (lastKeys[position] !== key) learn(branch, position, key);
+    const child = lastChildren[position];
+    position += 1;
+    if (value === undefined || child === APART) continue;
     if (child !== undefined) metCount += 1;
     const rest = child === undefined ? value : encodeChild(child, value, cells);
     if (rest === NOTHING) continue;
@@ -93,8 +108,13 @@ function encode(branch: Branch, object: PlainObject, cells: string[]): PlainObje
   return metCount < branch.children.size ? withAbsent(branch, object, further) : further;
 }
 
+function learn({ children, apart, lastKeys, lastChildren }: Branch, position: number, key: string): void {
+  lastKeys[position] = key;
+  lastChildren[position] = apart.includes(key) ? APART : children.get(key);
+}
+
 function encodeChild(child: Leaf | Branch, value: unknown, cells: string[]): unknown {
-  if ('children' in child) return encodeGroup(child, value, cells);
+  if (!child.isLeaf) return encodeGroup(child, value, cells);
   return encodeLeaf(child, value, cells) ? NOTHING : value;
 }
 
@@ -119,7 +139,7 @@ function encodeGroup(branch: Branch, value: unknown, cells: string[]): unknown {
 
 function isEmpty(branch: Branch, cells: readonly string[]): boolean {
   for (const child of branch.children.values())
-    if ('children' in child ? !isEmpty(child, cells) : cells[child.index] !== '') return false;
+    if (child.isLeaf ? cells[child.index] !== '' : !isEmpty(child, cells)) return false;
   return true;
 }
 
@@ -127,7 +147,7 @@ function withAbsent(branch: Branch, object: PlainObject, before: PlainObject | u
   let further = before;
   for (const [key, child] of branch.children) {
     if (object[key] !== undefined) continue;
-    const whenEmpty = 'children' in child ? child.whenEmpty : child.column.empty;
+    const whenEmpty = child.isLeaf ? child.column.empty : child.whenEmpty;
     if (whenEmpty === 'absent') continue;
     further ??= {};
     further[key] = ABSENT;

@@ -38,6 +38,11 @@ export type TableSpec = {
   readonly optionalGroups: Readonly<Record<string, 'null' | 'absent'>>;
   /** Fields that have a table of their own, by the object they are in ('' for the row itself). */
   readonly apart?: Readonly<Record<string, readonly string[]>>;
+  /**
+   * The quick way to a row, for tables of very many: from the values of all columns, in their order. Taken where every value is there
+   * that has to be, and `further` is empty.
+   */
+  readonly quickRow?: (values: readonly unknown[]) => Readonly<Record<string, unknown>>;
 };
 
 type ColumnExtras = Pick<Column, 'oneOf' | 'minimum' | 'maximum'>;

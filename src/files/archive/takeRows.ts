@@ -20,9 +20,14 @@ function readingFields(reading: NoteReading): object {
 }
 
 function areNumbered(partials: readonly PartialReading[]): boolean {
+  if (partials.every((partial, index) => isCount(partial) && isAfter(partial, partials[index - 1]))) return true;
   return (
     new Set(partials.map(({ partialNumber }) => partialNumber)).size === partials.length && partials.every(isCount)
   );
+}
+
+function isAfter({ partialNumber }: PartialReading, before: PartialReading | undefined): boolean {
+  return before === undefined || partialNumber > before.partialNumber;
 }
 
 function isCount({ partialNumber }: PartialReading): boolean {

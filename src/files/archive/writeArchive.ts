@@ -7,11 +7,13 @@ import type { ArchiveContents, LeftOut, RowSource } from './archiveContents.ts';
 import { type StopSignal, stopIfAsked } from './archiveFault.ts';
 import { benchRowsOf } from './benchRows.ts';
 import { rivals as rivalsTable, unattached as unattachedTable } from './benchTables.ts';
+import type { ByteWork } from './byteWork.ts';
 import { dataPackage, PACKAGE_FILE, type PackagedFile } from './dataPackage.ts';
 import { calibrations, events, instruments, surveys, visits } from './instrumentTables.ts';
 import { withoutNames, withoutNamesInside } from './leaveOut.ts';
 import { createParentIds } from './parentIds.ts';
 import { readmeText } from './readmeText.ts';
+import type { Spool } from './spool.ts';
 import { writePictures, writeSounds } from './writeFiles.ts';
 import { writeTakes } from './writeTakes.ts';
 import { type WriteProgress, type Writing, writeRows } from './writing.ts';
@@ -24,6 +26,13 @@ export type WriteOptions = {
   readonly leaveOut?: readonly LeftOut[];
   readonly signal?: StopSignal;
   readonly onProgress?: (progress: WriteProgress) => void;
+  /** What packs it and works its checksums out; the usual means unless given. */
+  readonly byteWork?: ByteWork;
+  /**
+   * Makes room for files that wait for their turn: the takes are then asked for once, and not again for each of their tables.
+   * What is begun is discarded, whatever happens.
+   */
+  readonly createSpool?: () => Spool;
   /** The size at which an archive is refused as too large; the most that a ZIP file holds, unless said. */
   readonly mostBytes?: number;
 };
@@ -48,7 +57,7 @@ export async function writeArchive(
   const { createdAt, programVersion, leaveOut = [], mostBytes } = options;
   const facts = { createdAt, programVersion, leftOut: leaveOut };
   let byteCount = 0;
-  const zip = createZipWriter(createdAt, mostBytes);
+  const zip = createZipWriter(createdAt, { mostBytes, byteWork: options.byteWork });
   const handOn = async () => {
     for (const piece of zip.take()) {
       byteCount += piece.length;
@@ -60,7 +69,16 @@ export async function writeArchive(
     options.onProgress?.(progress);
     await handOn();
   };
-  const writing: Writing = { zip, parents: createParentIds(), leaveOut, files: [], unattached: [], passOn };
+  const { createSpool } = options;
+  const writing: Writing = {
+    zip,
+    parents: createParentIds(),
+    leaveOut,
+    files: [],
+    unattached: [],
+    createSpool,
+    passOn,
+  };
   await writeText(writing, 'README.txt', readmeText(facts));
   await writeAll(writing, contents);
   const described = writing.files.slice(1);

@@ -1,9 +1,8 @@
 /** One table as a file in the archive, row by row. */
-import { csvLine } from './csvText.ts';
 import type { PackagedFile } from './dataPackage.ts';
-import { createRowEncoder, type RowEncoder } from './rowEncoder.ts';
+import { createRowEncoder } from './rowEncoder.ts';
 import type { TableSpec } from './tableSpec.ts';
-import type { ZipFileWriter, ZipWriter } from './zipWriter.ts';
+import type { ZipFileWriter } from './zipWriter.ts';
 
 export type TableWriter = {
   /** True where enough has gathered that `flush` is due. */
@@ -15,15 +14,15 @@ export type TableWriter = {
 /** So many characters are gathered before they are compressed. */
 const PIECE_LENGTH = 1 << 17;
 
-export function createTableWriter(zip: ZipWriter, spec: TableSpec): TableWriter {
-  const encoder = createRowEncoder(spec);
-  const path = `${spec.name}.csv`;
-  return tableWriter(spec.name, zip.file(path, false), encoder);
+export function fileOfTable(spec: TableSpec): string {
+  return `${spec.name}.csv`;
 }
 
-function tableWriter(name: string, file: ZipFileWriter, encoder: RowEncoder): TableWriter {
+/** @param file the archive's file for this table, which it ends */
+export function createTableWriter(file: ZipFileWriter, spec: TableSpec): TableWriter {
+  const encoder = createRowEncoder(spec);
   const utf8 = new TextEncoder();
-  let text = csvLine(encoder.header);
+  let text = encoder.header;
   let rowCount = 0;
   const flush = async () => {
     const piece = text;
@@ -32,14 +31,14 @@ function tableWriter(name: string, file: ZipFileWriter, encoder: RowEncoder): Ta
   };
   return {
     add(row) {
-      text += csvLine(encoder.cells(row));
+      text += encoder.line(row);
       rowCount += 1;
       return text.length >= PIECE_LENGTH;
     },
     flush,
     async finish() {
       await flush();
-      return { ...(await file.finish()), name, rowCount };
+      return { ...(await file.finish()), name: spec.name, rowCount };
     },
   };
 }

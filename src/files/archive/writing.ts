@@ -4,8 +4,9 @@ import type { LeftOut, RowSource } from './archiveContents.ts';
 import { ArchiveFault } from './archiveFault.ts';
 import type { PackagedFile } from './dataPackage.ts';
 import type { ParentIds } from './parentIds.ts';
+import type { Spool } from './spool.ts';
 import type { TableSpec } from './tableSpec.ts';
-import { createTableWriter } from './writeTable.ts';
+import { createTableWriter, fileOfTable } from './writeTable.ts';
 import type { ZipWriter } from './zipWriter.ts';
 
 export type WriteProgress = { readonly table: string; readonly rowCount: number };
@@ -17,6 +18,8 @@ export type Writing = {
   readonly files: PackagedFile[];
   /** Rows whose parents are not there. */
   readonly unattached: { table: string; rowId: string; row: unknown }[];
+  /** Makes room for a file that is written beside another one; undefined where there is none. */
+  readonly createSpool: (() => Spool) | undefined;
   /** Hands on what was written; stops where it was asked to. */
   passOn(progress: WriteProgress): Promise<void>;
 };
@@ -28,7 +31,7 @@ export async function writeRows(
   rows: RowSource<object> | undefined,
   recordKind = spec.name,
 ): Promise<void> {
-  const table = createTableWriter(writing.zip, spec);
+  const table = createTableWriter(writing.zip.file(fileOfTable(spec), false), spec);
   let rowCount = 0;
   for await (const row of rows ?? []) {
     if (!writing.parents.accept(spec, row)) {

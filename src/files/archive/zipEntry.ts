@@ -1,29 +1,31 @@
 /** The bytes of one file in a ZIP file, piece by piece, unpacked and compared with what the archive says of them. */
-import { Inflate } from 'fflate';
 import type { ByteSource } from '../audio/byteSource.ts';
 import { damaged } from './archiveFault.ts';
+import type { ByteWork } from './byteWork.ts';
 import { createFileDigest, type FileDigest } from './fileDigest.ts';
+import { UnpackFault } from './inflated.ts';
 import { dataOffset, type ZipEntry } from './zipDirectory.ts';
 
-/** Small enough that even a piece of pure repetition unpacks to some 30 MB. */
-const PIECE_BYTES = 1 << 15;
 /** Read at once from the source. */
 const READ_BYTES = 1 << 20;
 
 export type Expected = { readonly sha256?: string | undefined; readonly byteCount?: number | undefined };
+
+/** The archive's file, and what unpacks it. */
+export type Packed = { readonly source: ByteSource; readonly byteWork: ByteWork };
 
 /**
  * Nothing that comes out may be trusted before the end was reached: the checksums are compared there.
  * @throws {ArchiveFault}
  */
 export async function* entryBytes(
-  source: ByteSource,
+  { source, byteWork }: Packed,
   entry: ZipEntry,
   expected: Expected = {},
 ): AsyncGenerator<Uint8Array> {
-  const digest = createFileDigest(expected.sha256 !== undefined);
-  const pieces = entry.isStored ? packedBytes(source, entry) : unpacked(source, entry);
-  for await (const piece of pieces) {
+  const digest = createFileDigest(expected.sha256 === undefined ? undefined : byteWork.createSha256());
+  const packed = packedBytes(source, entry);
+  for await (const piece of entry.isStored ? packed : unpacked(entry, byteWork.inflated(packed))) {
     digest.add(piece);
     if (digest.byteCount() > entry.byteCount)
       throw damaged(entry.path, 'holds more than it says; the archive is not to be trusted');
@@ -57,32 +59,18 @@ async function* packedBytes(source: ByteSource, entry: ZipEntry): AsyncGenerator
   }
 }
 
-async function* unpacked(source: ByteSource, entry: ZipEntry): AsyncGenerator<Uint8Array> {
-  let ready: Uint8Array[] = [];
-  let isWhole = false;
-  const inflate = new Inflate((bytes, isLast) => {
-    if (bytes.length > 0) ready.push(bytes);
-    isWhole ||= isLast;
-  });
-  const push = (bytes: Uint8Array, isLast: boolean) => {
-    try {
-      inflate.push(bytes as Uint8Array<ArrayBuffer>, isLast);
-    } catch {
-      throw damaged(entry.path, `cannot be unpacked; ${COPY_AGAIN}`);
-    }
-    const pieces = ready;
-    ready = [];
-    return pieces;
-  };
-  for await (const packed of packedBytes(source, entry))
-    for (let at = 0; at < packed.length; at += PIECE_BYTES) yield* push(packed.subarray(at, at + PIECE_BYTES), false);
-  yield* push(new Uint8Array(0), true);
-  if (!isWhole) throw damaged(entry.path, `breaks off; ${COPY_AGAIN}`);
+async function* unpacked({ path }: ZipEntry, pieces: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  try {
+    yield* pieces;
+  } catch (error) {
+    if (!(error instanceof UnpackFault)) throw error;
+    throw damaged(path, `cannot be unpacked; ${COPY_AGAIN}`);
+  }
 }
 
 /** The whole file. @throws {ArchiveFault} also where it has more than `mostBytes` */
 export async function readEntry(
-  source: ByteSource,
+  archive: Packed,
   entry: ZipEntry,
   mostBytes: number,
   expected: Expected = {},
@@ -91,7 +79,7 @@ export async function readEntry(
     throw damaged(entry.path, `has ${entry.byteCount} bytes, and ${mostBytes} are the most`);
   const whole = new Uint8Array(entry.byteCount);
   let at = 0;
-  for await (const piece of entryBytes(source, entry, expected)) {
+  for await (const piece of entryBytes(archive, entry, expected)) {
     whole.set(piece, at);
     at += piece.length;
   }

@@ -21,12 +21,22 @@ export const NOTHING_KNOWN: KnownRow<never> = { versions: [], gone: [] };
 
 /** Commutative, associative and idempotent. */
 export function mergeRow<Row extends RowVersion>(one: KnownRow<Row>, other: KnownRow<Row>): KnownRow<Row> {
+  if (isUnknown(one) && isPlain(other)) return other; // as nearly all rows are that come to a new place
+  if (isUnknown(other) && isPlain(one)) return one;
   const gone = newestStamps([...one.gone, ...other.gone]);
   const all = distinct([...one.versions, ...other.versions]).filter(
     (version) => !gone.some((stamp) => isSeen(version, stamp)),
   );
   const newest = all.filter((version) => !all.some((rival) => isOlder(version, rival)));
   return { versions: newest.sort(compareShown), gone };
+}
+
+function isUnknown({ versions, gone }: KnownRow): boolean {
+  return versions.length === 0 && gone.length === 0;
+}
+
+function isPlain({ versions, gone }: KnownRow): boolean {
+  return versions.length === 1 && gone.length === 0;
 }
 
 function isSeen({ stamp }: RowVersion, by: Stamp): boolean {

@@ -39,39 +39,42 @@ export function mergeTables(
   const foundAt = earliestMeetings([...ours.rivals, ...theirs.rivals]);
   const merged = createCollector((id) => foundAt.get(id) ?? now);
   for (const key of new Set([...own.keys(), ...other.keys()])) {
-    const known = own.get(key) ?? { ...NOTHING_KNOWN, table: tableOfKey(key), gone: [] };
-    const met = other.get(key) ?? { ...NOTHING_KNOWN, table: tableOfKey(key), gone: [] };
-    const fields = fieldsLeftOut(known.table, leftOut);
-    const restored = { ...met, versions: met.versions.map((row) => withOurFields(row, known, fields)) };
-    merged.add(key, mergeRow(known, restored), [...deletionTimes(known), ...deletionTimes(met)]);
+    const known = own.get(key) ?? nothingIn(key);
+    const met = other.get(key) ?? nothingIn(key);
+    const fields = leftOut.length === 0 ? [] : fieldsLeftOut(known.table, leftOut);
+    const versions = fields.length === 0 ? met.versions : met.versions.map((row) => withOurFields(row, known, fields));
+    merged.add(key, mergeRow(known, { versions, gone: met.gone }), [...known.deletions, ...met.deletions]);
   }
   return merged.result();
 }
 
-type KnownInTable = KnownRow & { readonly table: string; readonly deletions?: readonly ArchivedGone[] };
-
-function deletionTimes({ deletions = [] }: KnownInTable): readonly ArchivedGone[] {
-  return deletions;
-}
+type KnownInTable = KnownRow & { readonly table: string; readonly deletions: readonly ArchivedGone[] };
+type Gathering = { table: string; versions: RowVersion[]; gone: Stamp[]; deletions: ArchivedGone[] };
 
 /** All that is known of each row, by table and id. */
 function knownRows({ rows, rivals, gone }: RecordTables): Map<string, KnownInTable> {
-  const known = new Map<string, KnownInTable>();
-  const add = (table: string, id: string, what: Partial<Pick<KnownInTable, 'versions' | 'gone' | 'deletions'>>) => {
+  const known = new Map<string, Gathering>();
+  const rowOf = (table: string, id: string): Gathering => {
     const key = rowKey(table, id);
-    const before = known.get(key) ?? { table, versions: [], gone: [] };
-    known.set(key, {
-      table,
-      versions: [...before.versions, ...(what.versions ?? [])],
-      gone: [...before.gone, ...(what.gone ?? [])],
-      deletions: [...(before.deletions ?? []), ...(what.deletions ?? [])],
-    });
+    const found = known.get(key);
+    if (found) return found;
+    const made = { table, versions: [], gone: [], deletions: [] };
+    known.set(key, made);
+    return made;
   };
   for (const [table, list] of Object.entries(rows))
-    for (const row of list) add(table, row.id, { versions: [beforeMerging(row)] });
-  for (const { table, rowId, row } of rivals) add(table, rowId, { versions: [beforeMerging(row as RowVersion)] });
-  for (const mark of gone) add(mark.table, mark.rowId, { gone: [mark.stamp], deletions: [mark] });
+    for (const row of list) rowOf(table, row.id).versions.push(beforeMerging(row));
+  for (const { table, rowId, row } of rivals) rowOf(table, rowId).versions.push(beforeMerging(row as RowVersion));
+  for (const mark of gone) {
+    const { gone: stamps, deletions } = rowOf(mark.table, mark.rowId);
+    stamps.push(mark.stamp);
+    deletions.push(mark);
+  }
   return known;
+}
+
+function nothingIn(key: string): KnownInTable {
+  return { ...NOTHING_KNOWN, table: tableOfKey(key), deletions: [] };
 }
 
 function earliestMeetings(rivals: readonly ArchivedRival[]): Map<string, string> {

@@ -3,7 +3,9 @@ import { ArchiveFault } from '../../files/archive/archiveFault.ts';
 import { type WrittenArchive, writeArchive } from '../../files/archive/writeArchive.ts';
 import type { Records } from '../../records/records.ts';
 import { PROGRAM_VERSION } from '../../ui/programVersion.ts';
+import { openPacking } from '../../workers/openPacking.ts';
 import type { ArchiveSink } from './archiveSink.ts';
+import { blobSpool } from './blobSpool.ts';
 import type { ExportChoice } from './exportChoice.ts';
 
 export type WritingState =
@@ -58,13 +60,19 @@ async function writeInto(
     programVersion: PROGRAM_VERSION,
     leaveOut: choice.leaveOut,
     signal,
+    createSpool: blobSpool,
     onProgress: ({ table, rowCount }: { table: string; rowCount: number }) =>
       onProgress({ phase: 'writing', table, rowCount, byteCount }),
   };
-  return writeArchive(contents, options, async (bytes) => {
-    byteCount += bytes.length;
-    await sink.write(bytes);
-  });
+  const packing = openPacking();
+  try {
+    return await writeArchive(contents, { ...options, byteWork: packing.byteWork }, async (bytes) => {
+      byteCount += bytes.length;
+      await sink.write(bytes);
+    });
+  } finally {
+    packing.close();
+  }
 }
 
 function endOf(fault: unknown): WritingState {

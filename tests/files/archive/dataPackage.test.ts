@@ -71,7 +71,9 @@ describe('the description of an archive', () => {
   });
 
   it('names the columns of every table in their order, each explained', () => {
-    for (const { name, path, schema } of description.resources.filter(({ type }) => type === 'table')) {
+    const described = description.resources.filter(({ type }) => type === 'table');
+    expect(described).toHaveLength(tables.size);
+    for (const { name, path, schema } of described) {
       const names = schema?.fields.map((field) => field.name);
       expect(textOf(path).split('\r\n')[0]).toBe(names?.join(','));
       for (const field of schema?.fields ?? [])
@@ -80,12 +82,15 @@ describe('the description of an archive', () => {
   });
 
   it('has keys that hold: primary keys are unique, foreign keys lead to a row', () => {
+    let [keyedCount, referringCount] = [0, 0];
     for (const { name, schema } of description.resources) {
       const rows = tables.get(name) ?? [];
       const keyOf = (row: Record<string, string>, fields: readonly string[]) =>
         fields.map((field) => row[field]).join('\t');
       const { primaryKey, foreignKeys = [] } = schema ?? { fields: [] };
       if (primaryKey) expect(new Set(rows.map((row) => keyOf(row, primaryKey))).size).toBe(rows.length);
+      keyedCount += primaryKey ? 1 : 0;
+      referringCount += foreignKeys.length;
       for (const { fields, reference } of foreignKeys) {
         const there = new Set((tables.get(reference.resource) ?? []).map((row) => keyOf(row, reference.fields)));
         for (const row of rows)
@@ -93,6 +98,8 @@ describe('the description of an archive', () => {
             expect(there, `${name} ${fields}`).toContain(keyOf(row, fields));
       }
     }
+    expect(keyedCount).toBeGreaterThan(10);
+    expect(referringCount).toBeGreaterThan(10);
   });
 });
 

@@ -483,30 +483,33 @@ describe('an archive is read all the same', () => {
 });
 
 describe('whatever bytes an archive is changed by', () => {
-  it.each(Array.from({ length: 80 }, (_, seed) => seed))(
-    'it is read or refused with a reason (seed %i)',
-    async (seed) => {
+  it('it is read, or refused with a reason', async () => {
+    const seeds = Array.from({ length: 80 }, (_, seed) => seed);
+    const refused = [];
+    for (const seed of seeds) {
       const report = await check(mutated(archive, seed));
-      if (report.isWhole) return;
-      expect(report.complaints.length).toBeGreaterThan(0);
-      for (const complaint of report.complaints) expect(complaint.message).not.toBe('');
-    },
-  );
+      if (!report.isWhole) refused.push({ seed, messages: report.complaints.map(({ message }) => message) });
+    }
+    expect(refused.length).toBeGreaterThan(40);
+    expect(refused.filter(({ messages }) => messages.length === 0 || messages.includes(''))).toEqual([]);
+  });
 
-  it.each(Array.from({ length: 40 }, (_, seed) => seed))(
-    'a table of it is read or refused with a reason (seed %i)',
-    async (seed) => {
-      const names = [...files.keys()].filter((name) => name.endsWith('.csv'));
+  it('a table of it is read, or refused with a reason', async () => {
+    const names = [...files.keys()].filter((name) => name.endsWith('.csv'));
+    let refusedCount = 0;
+    for (let seed = 0; seed < 40; seed++) {
       const name = names[seed % names.length]!;
       const bytes = packed(new Map(files).set(name, mutated(new TextEncoder().encode(textOf(name)), seed)));
       const report = await check(bytes);
-      if (report.isWhole) await expect(rowsOf(bytes)).resolves.toBeDefined();
+      if (report.isWhole) await expect(rowsOf(bytes), `seed ${seed}`).resolves.toBeDefined();
       else {
-        expect(said(report)).toMatch(/\.csv/);
-        await expect(rowsOf(bytes)).rejects.toThrow(/\.csv/);
+        refusedCount += 1;
+        expect(said(report), `seed ${seed}`).toMatch(/\.csv/);
+        await expect(rowsOf(bytes), `seed ${seed}`).rejects.toThrow(/\.csv/);
       }
-    },
-  );
+    }
+    expect(refusedCount).toBeGreaterThan(10);
+  });
 });
 
 /** Some bytes changed, taken out, put in or doubled. */
