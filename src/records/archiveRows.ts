@@ -5,7 +5,7 @@ import type { Take } from '../piano/instrument.ts';
 import type { RecordsDatabase } from './database.ts';
 import { bothFlags } from './recordSet.ts';
 import { checkRow, type RowOf, type TableName } from './rowSchemas.ts';
-import { rowToTake } from './rows.ts';
+import { rowToTake, type TakeRow } from './rows.ts';
 
 /** So many rows are in memory at once; sounds and pictures are larger. */
 const CHUNK_ROWS = 200;
@@ -30,21 +30,37 @@ export async function* rowsOfTable<Name extends TableName>(
 /** An instrument's takes are read at once where they are few enough, which is many times faster than one by one. */
 const MOST_AT_ONCE = 4000;
 
+/** While the takes of one instrument are written out those of the next are being fetched, and no more than that. */
 export async function* takesOf(
   database: RecordsDatabase,
   ids: readonly InstrumentId[],
   damaged: UnattachedRow[],
 ): AsyncGenerator<Take> {
-  for (const instrumentId of ids) {
-    const parts = bothFlags(instrumentId).map((key) => database.takes.where('[instrumentId+keptFlag]').equals(key));
-    const counts = await Promise.all(parts.map((part) => part.count()));
-    const isSmall = counts.reduce((sum, count) => sum + count, 0) <= MOST_AT_ONCE;
-    const keys = async () => (await Promise.all(parts.map((part) => part.primaryKeys()))).flat() as string[];
-    const rows = isSmall
-      ? soundOnes('takes', (await Promise.all(parts.map((part) => part.toArray()))).flat().sort(byId), damaged)
-      : chunked(database, 'takes', keys, damaged);
-    yield* mapped(rows, rowToTake);
+  let ahead: Promise<TakesFetched> | undefined;
+  for (const [index, instrumentId] of ids.entries()) {
+    const { rows, keys } = await (ahead ?? fetchTakes(database, instrumentId));
+    const next = ids[index + 1];
+    ahead = next === undefined ? undefined : fetchTakes(database, next);
+    ahead?.catch(() => undefined); // told where it is waited for
+    const sound = rows ? soundOnes('takes', rows, damaged) : chunked(database, 'takes', keys, damaged);
+    yield* mapped(sound, rowToTake);
   }
+}
+
+type TakesFetched = {
+  /** By id; null where they are too many at once. */
+  readonly rows: readonly TakeRow[] | null;
+  readonly keys: () => Promise<string[]>;
+};
+
+async function fetchTakes(database: RecordsDatabase, instrumentId: InstrumentId): Promise<TakesFetched> {
+  const parts = bothFlags(instrumentId).map((key) => database.takes.where('[instrumentId+keptFlag]').equals(key));
+  const counts = await Promise.all(parts.map((part) => part.count()));
+  const isSmall = counts.reduce((sum, count) => sum + count, 0) <= MOST_AT_ONCE;
+  return {
+    rows: isSmall ? (await Promise.all(parts.map((part) => part.toArray()))).flat().sort(byId) : null,
+    keys: async () => (await Promise.all(parts.map((part) => part.primaryKeys()))).flat() as string[],
+  };
 }
 
 function byId(one: { readonly id: string }, other: { readonly id: string }): number {

@@ -61,8 +61,8 @@ export async function mergeArchive(
     );
   };
   const figures = { ...reading, onProgress: (share: number) => onProgress?.(share * 0.8) };
-  for await (const key of takesByInstrument(archive.batches({ ...figures, kinds: ['takes'] }), groups))
-    await settle(key);
+  const keys = takesByInstrument(archive.batches({ ...figures, kinds: ['takes'] }), groups);
+  await oneAfterAnother(keys, settle);
   for (const key of groups.keys()) await settle(key);
   const files = await addFiles(database, archive, {
     ...reading,
@@ -70,6 +70,22 @@ export async function mergeArchive(
     onProgress: (share) => onProgress?.(0.8 + share * 0.2),
   });
   return { instruments: [...merged.values()], unplacedCount: groups.unplacedCount(), ...files };
+}
+
+/** While one is worked on the next is being fetched, and no more than that. @throws the first fault of either, after all has come to rest */
+async function oneAfterAnother(keys: AsyncIterable<string>, settle: (key: string) => Promise<void>): Promise<void> {
+  let settling: Promise<void> = Promise.resolve();
+  try {
+    for await (const key of keys) {
+      await settling;
+      settling = settle(key);
+      settling.catch(() => undefined); // told below, or where the next one waits for it
+    }
+  } catch (fault) {
+    await settling.catch(() => undefined);
+    throw fault;
+  }
+  await settling;
 }
 
 function readingOf({ signal, skipsFaults }: MergeOptions) {

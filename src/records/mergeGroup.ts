@@ -1,5 +1,6 @@
 /** Meets some rows of an archive with the database's own, in one transaction: all of it or nothing. */
 
+import { Dexie } from 'dexie';
 import type { LeftOut } from '../files/archive/archiveContents.ts';
 import { mergeTables, type RecordTables } from '../files/merge/recordTables.ts';
 import { areSame, type RowVersion } from '../files/merge/rowVersion.ts';
@@ -26,18 +27,43 @@ export type GroupOptions = { readonly now: string; readonly leftOut: readonly Le
 
 const TABLES = [...MERGED_TABLES, 'sounds', 'photographFiles', 'rivals', 'gone'] as const;
 
-export function mergeGroup(
+/**
+ * Takes that are new to their instrument are believed to be new altogether; where one is not, everything is looked up and done again.
+ * Looking each of them up beforehand takes a quarter of the time.
+ */
+export async function mergeGroup(
   database: RecordsDatabase,
   theirs: RecordTables,
-  { now, leftOut, isDryRun }: GroupOptions,
+  options: GroupOptions,
+): Promise<MergeCounts> {
+  try {
+    return await mergeOnce(database, theirs, { ...options, looksEverywhere: options.isDryRun });
+  } catch (fault) {
+    if (!isOfTakenId(fault)) throw fault;
+    return mergeOnce(database, theirs, { ...options, looksEverywhere: true });
+  }
+}
+
+type OnceOptions = GroupOptions & { readonly looksEverywhere: boolean };
+
+function mergeOnce(
+  database: RecordsDatabase,
+  theirs: RecordTables,
+  { now, leftOut, isDryRun, looksEverywhere }: OnceOptions,
 ): PromiseLike<MergeCounts> {
   return database.transaction(isDryRun ? 'r' : 'rw', [...TABLES], async () => {
-    const ours = await ownTables(database, theirs);
+    const ours = await ownTables(database, theirs, looksEverywhere);
     const merged = mergeTables(ours, theirs, { now, leftOut });
     const changes = changesOf(ours, merged);
-    if (!isDryRun) await write(database, changes);
+    if (!isDryRun) await write(database, changes, ours);
     return countsOf(ours, changes);
   });
+}
+
+/** A row was to be added under an id that another one has. */
+function isOfTakenId(fault: unknown): boolean {
+  const failures = fault instanceof Dexie.BulkError ? fault.failures : [];
+  return failures.some((failure) => failure.name === 'ConstraintError');
 }
 
 type Changes = {
@@ -76,9 +102,14 @@ function changesOf(ours: RecordTables, merged: RecordTables): Changes {
   };
 }
 
-async function write(database: RecordsDatabase, changes: Changes): Promise<void> {
-  for (const [table, rows] of changes.rows)
-    if (rows.length > 0) await database.table(table).bulkPut(rows.map((row) => checked(table, row)));
+async function write(database: RecordsDatabase, changes: Changes, ours: RecordTables): Promise<void> {
+  for (const [table, rows] of changes.rows) {
+    const there = new Set((ours.rows[table] ?? []).map(({ id }) => id));
+    const sound = rows.map((row) => checked(table, row));
+    const isNew = ({ id }: RowVersion) => !there.has(id);
+    await database.table(table).bulkAdd(sound.filter(isNew));
+    await database.table(table).bulkPut(sound.filter((row) => !isNew(row)));
+  }
   for (const [table, ids] of changes.removed) {
     await database.table(table).bulkDelete([...ids]);
     if (table === 'takes') await database.sounds.bulkDelete(ids as TakeId[]);

@@ -10,15 +10,23 @@ import { rowsOfSurvey } from './takeReads.ts';
 
 export const MERGED_TABLES = [...DELETABLE_TABLES, 'calibrations'] as const;
 
-/** What the database knows of the rows that the other side has, and of takes that share a survey with them. */
-export async function ownTables(database: RecordsDatabase, theirs: RecordTables): Promise<RecordTables> {
+/**
+ * What the database knows of the rows that the other side has, and of takes that share a survey with them.
+ * @param looksEverywhere also for takes that their instrument does not have: under another one they may be there
+ */
+export async function ownTables(
+  database: RecordsDatabase,
+  theirs: RecordTables,
+  looksEverywhere: boolean,
+): Promise<RecordTables> {
   const wanted = new Map<string, Set<string>>();
   const want = (table: string, id: string) => wanted.set(table, (wanted.get(table) ?? new Set()).add(id));
   for (const [table, list] of Object.entries(theirs.rows)) for (const { id } of list) want(table, id);
   for (const { table, rowId } of [...theirs.rivals, ...theirs.gone]) want(table, rowId);
   const rows: Record<string, readonly RowVersion[]> = {};
   for (const [table, ids] of wanted)
-    if (table === 'takes') rows.takes = await ownTakes(database, theirs.rows.takes ?? [], ids);
+    if (table === 'takes')
+      rows.takes = await ownTakes(database, { theirs: theirs.rows.takes ?? [], ids, looksEverywhere });
     else if (isMerged(table)) rows[table] = await existing(database, table, [...ids]);
   const keys = new Set(Object.entries(rows).flatMap(([table, list]) => list.map(({ id }) => `${table}/${id}`)));
   for (const [table, ids] of wanted) for (const id of ids) keys.add(`${table}/${id}`);
@@ -34,10 +42,15 @@ type TakeOf = { readonly surveyId: SurveyId; readonly instrumentId: InstrumentId
 /** From so many takes on, all of their instrument's are read at once: far faster than one by one. */
 const MANY_TAKES = 200;
 
+type TakesWanted = {
+  readonly theirs: readonly RowVersion[];
+  readonly ids: ReadonlySet<string>;
+  readonly looksEverywhere: boolean;
+};
+
 async function ownTakes(
   database: RecordsDatabase,
-  theirs: readonly RowVersion[],
-  ids: ReadonlySet<string>,
+  { theirs, ids, looksEverywhere }: TakesWanted,
 ): Promise<RowVersion[]> {
   const of = theirs.map((row) => row as unknown as TakeOf);
   const beside =
@@ -48,7 +61,8 @@ async function ownTakes(
           .map((key) => database.takes.where('[instrumentId+keptFlag]').equals(key).toArray());
   const found: RowVersion[] = (await Promise.all(beside)).flat();
   const there = new Set(found.map(({ id }) => id));
-  const elsewhere = [...ids].filter((id) => !there.has(id));
+  const isBelievedNew = new Set(looksEverywhere || ids.size < MANY_TAKES ? [] : theirs.map(({ id }) => id));
+  const elsewhere = [...ids].filter((id) => !there.has(id) && !isBelievedNew.has(id));
   return [...found, ...(await existing(database, 'takes', elsewhere))];
 }
 

@@ -1,7 +1,7 @@
 /** What the database's tables hold. Four tables hold the plain data of piano/instrument.ts as it is; takes are packed, sounds have their size beside them. */
+import type { ArchivedGone, ArchivedRival } from '../files/archive/archiveContents.ts';
 import type { Measured, Take, TakeSound } from '../piano/instrument.ts';
 import type { NoteReading } from '../piano/reading.ts';
-import type { Stamp } from '../piano/stamp.ts';
 import { type PackedPartials, packPartials, unpackPartials } from './packPartials.ts';
 
 export type TakeRow = Omit<Take, 'isKept' | 'reading' | 'earlierReadings'> & {
@@ -21,27 +21,11 @@ export type EarlierReadingRow = {
 /** With its size beside it, so that a sum of sizes need not read the sounds. */
 export type SoundRow = TakeSound & { readonly byteCount: number };
 
-/** A row that was edited on two devices apart from the one in its table: both are kept until somebody chooses. */
-export type RivalRow = {
-  readonly id: string;
-  readonly instrumentId: string | null;
-  readonly table: string;
-  readonly rowId: string;
-  readonly foundAt: string;
-  /** As its table would hold it, stamp included. */
-  readonly row: unknown;
-};
+/** A row that was edited on two devices apart from the one in its table, as that table would hold it: both are kept until somebody chooses. */
+export type RivalRow = ArchivedRival;
 
 /** What is left of a row that was deleted for good, so that an old archive does not bring it back. */
-export type GoneRow = {
-  /** Table and row id with a slash between. */
-  readonly id: string;
-  readonly instrumentId: string | null;
-  readonly table: string;
-  readonly rowId: string;
-  readonly stamp: Stamp;
-  readonly deletedAt: string;
-};
+export type GoneRow = ArchivedGone;
 
 export type SettingRow = { readonly key: string; readonly value: unknown };
 
