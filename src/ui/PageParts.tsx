@@ -1,7 +1,9 @@
 import { type ReactNode, useCallback, useState } from 'react';
+import { Disclosure } from './Disclosure.tsx';
 import styles from './PageParts.module.css';
 import { type PagePart, PagePartsContext } from './pagePartsContext.ts';
 import { texts } from './texts.ts';
+import { useIsWide } from './useIsWide.ts';
 
 /** Fewer parts are seen at a glance. Chosen. */
 const FEWEST = 3;
@@ -15,21 +17,30 @@ export function PageParts({ children }: { readonly children: ReactNode }) {
   }, []);
   return (
     <PagePartsContext value={add}>
-      {parts.length >= FEWEST && (
-        <nav className={styles.parts} aria-label={texts.common.onThisPage}>
-          <ul>
-            {parts.map(({ headingId, title }) => (
-              <li key={headingId}>
-                <button type="button" onClick={() => goToPart(headingId)}>
-                  {title}
-                </button>
-              </li>
-            ))}
-          </ul>
-        </nav>
-      )}
+      {parts.length >= FEWEST && <PartList parts={parts} />}
       {children}
     </PagePartsContext>
+  );
+}
+
+/** Folded on a telephone, where it would push what the page is about out of sight. */
+function PartList({ parts }: { readonly parts: readonly PagePart[] }) {
+  const isWide = useIsWide();
+  const list = (
+    <ul>
+      {parts.map(({ headingId, title }) => (
+        <li key={headingId}>
+          <button type="button" onClick={() => goToPart(headingId)}>
+            {title}
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+  return (
+    <nav className={styles.parts} aria-label={texts.common.onThisPage}>
+      {isWide ? list : <Disclosure summary={texts.common.onThisPage}>{list}</Disclosure>}
+    </nav>
   );
 }
 

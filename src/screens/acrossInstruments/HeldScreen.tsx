@@ -50,11 +50,13 @@ export function HeldScreen({ records }: { readonly records: Records }) {
       ) : (
         <>
           <Section title={words.table.result} note={words.progress.why}>
-            <ChoiceFields
-              choices={{ alarm, grouping, whose }}
-              hasBoth={hasOwn && hasInvented}
-              onChange={(change) => setChosen((before) => ({ ...before, ...change }))}
-            />
+            {(view.jobs.length > 0 || held.phase !== 'finished' || (hasOwn && hasInvented)) && (
+              <ChoiceFields
+                choices={{ alarm, grouping, whose }}
+                hasBoth={hasOwn && hasInvented}
+                onChange={(change) => setChosen((before) => ({ ...before, ...change }))}
+              />
+            )}
             {view.jobs.length > 0 ? (
               <>
                 <SpansFigure rows={view.jobs.map(spanRow)} />
@@ -85,15 +87,17 @@ export function HeldScreen({ records }: { readonly records: Records }) {
 
 function NoInstrument() {
   return (
-    <EmptyState
-      actions={
-        <LinkButton look="primary" href={routeToHref({ screen: 'new-instrument' })}>
-          {texts.workshop.add}
-        </LinkButton>
-      }
-    >
-      <p>{words.empty.instruments}</p>
-    </EmptyState>
+    <Section title={words.table.result}>
+      <EmptyState
+        actions={
+          <LinkButton look="primary" href={routeToHref({ screen: 'new-instrument' })}>
+            {texts.workshop.add}
+          </LinkButton>
+        }
+      >
+        <p>{words.empty.instruments}</p>
+      </EmptyState>
+    </Section>
   );
 }
 
