@@ -1,38 +1,23 @@
-import {
-  CartesianGrid,
-  ReferenceLine,
-  ResponsiveContainer,
-  Scatter,
-  ScatterChart,
-  Tooltip,
-  usePlotArea,
-  useXAxisScale,
-  useYAxisScale,
-  XAxis,
-  YAxis,
-} from 'recharts';
-import { formatNumber, formatSigned } from '../../piano/format.ts';
-import { ChartSymbol, type ChartSymbolShape } from '../ChartSymbol.tsx';
+import { usePlotArea, useXAxisScale, useYAxisScale } from 'recharts';
 import type { Scale } from '../chartScale.ts';
 import { type NoteCurve, NoteCurveLayer } from '../NoteCurveLayer.tsx';
-import { BarLayer } from './BarLayer.tsx';
-import { type BarPoint, type DrawnPoint, pointBox } from './pointParts.tsx';
+import { AcrossAxis, UpAxis } from './Axes.tsx';
+import { plainTick, signedTick } from './axisTicks.ts';
+import { PlotFrame } from './PlotFrame.tsx';
+import { LimitLine, MarkLines, type PlotMark, ZeroLine } from './PlotLines.tsx';
+import { PointLayers } from './PointLayers.tsx';
+import type { ChartPoint, ChartSeries } from './pointParts.tsx';
 import styles from './TimeChart.module.css';
 import type { TimeScale } from './timeScale.ts';
 
 /** `x` is a time in milliseconds. */
-export type TimePoint = BarPoint & { readonly detail: string };
-export type TimeSeries = {
-  readonly name: string;
-  readonly shape: ChartSymbolShape;
-  readonly points: readonly TimePoint[];
-};
-export type TimeMark = { readonly x: number; readonly label: string };
+export type TimePoint = ChartPoint;
+export type TimeMark = PlotMark;
 
 export type TimeChartProps = {
   /** One sentence that says what the picture shows. */
   readonly summary: string;
-  readonly series: readonly TimeSeries[];
+  readonly series: readonly ChartSeries[];
   /** Drawn under the signs. */
   readonly curve?: NoteCurve;
   /** Thin lines that join what belongs together. */
@@ -47,84 +32,30 @@ export type TimeChartProps = {
   readonly isLow?: boolean;
 };
 
-const AXIS_TEXT = { fill: 'var(--ink-soft)', fontSize: 14 };
-const MARK_TEXT = { fill: 'var(--ink-soft)', fontSize: 12 };
-
 /** Figures over the years, with their uncertainty. */
 export function TimeChart(props: TimeChartProps) {
   const { summary, series, curve, links = [], time, scale, marks, limit, isUnsigned, isLow } = props;
   const labels = new Map(time.ticks.map((tick) => [tick.time, tick.label]));
   return (
-    <div className={styles.chart} data-low={isLow} role="img" aria-label={summary}>
-      <ResponsiveContainer width="100%" height="100%">
-        <ScatterChart
-          margin={{ top: marks.length > 0 ? 24 : 8, right: 16, bottom: 4, left: 0 }}
-          accessibilityLayer={false}
-        >
-          <CartesianGrid stroke="var(--rule)" vertical={false} />
-          <XAxis
-            type="number"
-            dataKey="x"
-            domain={[time.low, time.high]}
-            ticks={time.ticks.map((tick) => tick.time)}
-            tickFormatter={(value: number) => labels.get(value) ?? ''}
-            tick={AXIS_TEXT}
-            stroke="var(--rule-strong)"
-            allowDataOverflow
-          />
-          <YAxis
-            type="number"
-            dataKey="y"
-            width={52}
-            domain={[scale.low, scale.high]}
-            ticks={[...scale.ticks]}
-            tickFormatter={isUnsigned ? plainTick : signedTick}
-            tick={AXIS_TEXT}
-            stroke="var(--rule-strong)"
-          />
-          {marks.map((mark) => (
-            <ReferenceLine
-              key={`${mark.x} ${mark.label}`}
-              x={mark.x}
-              stroke="var(--rule-strong)"
-              strokeDasharray="2 4"
-              label={{ value: mark.label, position: 'top', offset: 6, ...MARK_TEXT }}
-            />
-          ))}
-          {!isUnsigned && <ReferenceLine y={0} stroke="var(--ink)" strokeWidth={1.5} />}
-          {limit && (
-            <ReferenceLine
-              y={limit.y}
-              stroke="var(--ink)"
-              strokeDasharray="8 4"
-              label={{ value: limit.label, position: 'insideBottomLeft', ...MARK_TEXT }}
-            />
-          )}
-          {curve && <NoteCurveLayer curve={curve} />}
-          <LinkLayer links={links} />
-          <BarLayer points={series.flatMap(({ points }) => points)} />
-          <Tooltip cursor={false} isAnimationActive={false} content={pointBox} />
-          {series.map((one) => (
-            <Scatter
-              key={one.name}
-              name={one.name}
-              data={[...one.points]}
-              isAnimationActive={false}
-              shape={({ cx, cy }: DrawnPoint) => <ChartSymbol shape={one.shape} x={cx} y={cy} />}
-            />
-          ))}
-        </ScatterChart>
-      </ResponsiveContainer>
-    </div>
+    <PlotFrame
+      summary={summary}
+      className={isLow ? styles.low : styles.chart}
+      margin={{ top: marks.length > 0 ? 24 : 8, right: 16, bottom: 4, left: 0 }}
+    >
+      <AcrossAxis
+        scale={{ low: time.low, high: time.high, ticks: [...labels.keys()] }}
+        formatTick={(value) => labels.get(value) ?? ''}
+        isCutOff
+      />
+      <UpAxis scale={scale} formatTick={isUnsigned ? plainTick : signedTick} />
+      <MarkLines marks={marks} heightsPx={[6]} />
+      {!isUnsigned && <ZeroLine />}
+      {limit && <LimitLine limit={limit} />}
+      {curve && <NoteCurveLayer curve={curve} />}
+      <LinkLayer links={links} />
+      <PointLayers series={series} />
+    </PlotFrame>
   );
-}
-
-function signedTick(value: number): string {
-  return formatSigned(value, Number.isInteger(value) ? 0 : 1);
-}
-
-function plainTick(value: number): string {
-  return formatNumber(value, Number.isInteger(value) ? 0 : 1);
 }
 
 function LinkLayer({ links }: { readonly links: readonly (readonly { readonly x: number; readonly y: number }[])[] }) {

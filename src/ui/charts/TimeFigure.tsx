@@ -1,8 +1,8 @@
-import { lazy, Suspense } from 'react';
+import { lazy } from 'react';
 import type { CsvSheet } from '../../files/csvTable.ts';
 import { LegendCurve, LegendSymbol } from '../ChartSymbol.tsx';
-import { texts } from '../texts.ts';
 import { ChartFigure, type LegendItem } from './ChartFigure.tsx';
+import { Picture } from './Picture.tsx';
 import type { TimeChartProps } from './TimeChart.tsx';
 import styles from './TimeFigure.module.css';
 
@@ -21,11 +21,11 @@ type TimeFigureProps = {
 export function TimeFigure({ name, title, charts, sheet }: TimeFigureProps) {
   return (
     <ChartFigure name={name} title={title} legend={legendOf(charts)} sheet={sheet}>
-      <Suspense fallback={<p className={styles.drawing}>{texts.charts.drawing}</p>}>
-        {charts.map((chart) => (
-          <TimeChart key={chart.summary} {...chart} />
-        ))}
-      </Suspense>
+      {charts.map((chart) => (
+        <Picture key={chart.summary} summary={chart.summary} className={chart.isLow ? styles.low : styles.drawing}>
+          <TimeChart {...chart} />
+        </Picture>
+      ))}
     </ChartFigure>
   );
 }

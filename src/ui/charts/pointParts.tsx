@@ -1,10 +1,23 @@
 import type { ReactNode } from 'react';
 import type { TooltipContentProps } from 'recharts';
-import type { PointTag } from '../ChartSymbol.tsx';
+import type { ChartSymbolShape, PointTag } from '../ChartSymbol.tsx';
 import styles from './pointParts.module.css';
 
 /** `low` and `high` are the ends of the uncertainty bar, in the unit of y. */
 export type BarPoint = { readonly x: number; readonly y: number; readonly low: number; readonly high: number };
+
+export type ChartPoint = BarPoint & {
+  /** What the box beside the pointer says. */
+  readonly detail: string;
+  /** Written beside the point, where it must not be overlooked. */
+  readonly tag?: PointTag;
+};
+
+export type ChartSeries = {
+  readonly name: string;
+  readonly shape: ChartSymbolShape;
+  readonly points: readonly ChartPoint[];
+};
 
 export type DrawnPoint = {
   readonly cx?: number | undefined;

@@ -1,16 +1,10 @@
-import {
-  CartesianGrid,
-  ResponsiveContainer,
-  Scatter,
-  ScatterChart,
-  usePlotArea,
-  useXAxisScale,
-  useYAxisScale,
-  XAxis,
-  YAxis,
-} from 'recharts';
-import { formatNumber, formatShare } from '../../piano/format.ts';
+import { usePlotArea, useXAxisScale, useYAxisScale } from 'recharts';
+import { formatShare } from '../../piano/format.ts';
 import { roundScale } from '../chartScale.ts';
+import { AcrossAxis, UpAxis } from '../charts/Axes.tsx';
+import { plainTick } from '../charts/axisTicks.ts';
+import { PlotFrame } from '../charts/PlotFrame.tsx';
+import { UnseenPoint } from '../charts/UnseenPoint.tsx';
 import { texts } from '../texts.ts';
 import styles from './held.module.css';
 
@@ -31,46 +25,25 @@ export type ShareChartProps = {
   readonly atRisk: (years: number) => number;
 };
 
-const AXIS_TEXT = { fill: 'var(--ink-soft)', fontSize: 14 };
-const TITLE_TEXT = { fill: 'var(--ink-soft)', fontSize: 13 };
-const SHARES = [0, 0.25, 0.5, 0.75, 1];
+const SHARE_SCALE = { low: 0, high: 1, ticks: [0, 0.25, 0.5, 0.75, 1] };
 
 /** A stair that goes down where something no longer held, its limits, a stroke where one was last seen, and the numbers left. */
 export function ShareChart({ summary, points, atRisk }: ShareChartProps) {
   const scale = roundScale(points.map(({ years }) => years));
   const ticks = scale.ticks.filter((tick) => tick >= 0);
   return (
-    <div className={styles.chart} role="img" aria-label={summary}>
-      <ResponsiveContainer width="100%" height="100%">
-        <ScatterChart margin={{ top: 12, right: 24, bottom: 60, left: 0 }} accessibilityLayer={false}>
-          <CartesianGrid stroke="var(--rule)" vertical={false} />
-          <XAxis
-            type="number"
-            dataKey="x"
-            domain={[0, scale.high]}
-            ticks={ticks}
-            tickFormatter={(value: number) => formatNumber(value, Number.isInteger(value) ? 0 : 1)}
-            tick={AXIS_TEXT}
-            stroke="var(--rule-strong)"
-            label={{ value: texts.held.yearsSince, position: 'insideBottom', offset: -12, ...TITLE_TEXT }}
-          />
-          <YAxis
-            type="number"
-            dataKey="y"
-            width={60}
-            domain={[0, 1]}
-            ticks={SHARES}
-            tickFormatter={(share: number) => (share === 0 ? '0' : formatShare(share))}
-            tick={AXIS_TEXT}
-            stroke="var(--rule-strong)"
-          />
-          <Scatter data={[{ x: 0, y: 0 }]} shape={() => <g />} isAnimationActive={false} />
-          <StairLayer points={points} />
-          <AtRiskLayer ticks={ticks} atRisk={atRisk} />
-        </ScatterChart>
-      </ResponsiveContainer>
-    </div>
+    <PlotFrame summary={summary} className={styles.chart} margin={{ top: 12, right: 24, bottom: 60, left: 0 }}>
+      <AcrossAxis scale={{ low: 0, high: scale.high, ticks }} formatTick={plainTick} title={texts.held.yearsSince} />
+      <UpAxis scale={SHARE_SCALE} formatTick={shareTick} widthPx={60} />
+      <UnseenPoint />
+      <StairLayer points={points} />
+      <AtRiskLayer ticks={ticks} atRisk={atRisk} />
+    </PlotFrame>
   );
+}
+
+function shareTick(share: number): string {
+  return share === 0 ? '0' : formatShare(share);
 }
 
 function StairLayer({ points }: Pick<ShareChartProps, 'points'>) {

@@ -1,6 +1,7 @@
-import { lazy, Suspense } from 'react';
+import { lazy } from 'react';
 import { ChartFigure } from '../charts/ChartFigure.tsx';
-import { texts } from '../texts.ts';
+import { Picture } from '../charts/Picture.tsx';
+import styles from './held.module.css';
 import type { ShareChartProps } from './ShareChart.tsx';
 
 // The chart library is large: it is fetched when there is something to draw.
@@ -19,9 +20,9 @@ export function ShareFigure({ name, title, ...chart }: Props) {
         rows: chart.points.map(({ years, share, low, high }) => [years, share, low, high, chart.atRisk(years)]),
       })}
     >
-      <Suspense fallback={<p>{texts.charts.drawing}</p>}>
+      <Picture summary={chart.summary} className={styles.chart}>
         <ShareChart {...chart} />
-      </Suspense>
+      </Picture>
     </ChartFigure>
   );
 }

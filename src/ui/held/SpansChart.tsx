@@ -1,15 +1,9 @@
-import {
-  CartesianGrid,
-  ResponsiveContainer,
-  Scatter,
-  ScatterChart,
-  usePlotArea,
-  useXAxisScale,
-  XAxis,
-  YAxis,
-} from 'recharts';
-import { formatNumber } from '../../piano/format.ts';
+import { usePlotArea, useXAxisScale, YAxis } from 'recharts';
 import { roundScale } from '../chartScale.ts';
+import { AcrossAxis } from '../charts/Axes.tsx';
+import { plainTick } from '../charts/axisTicks.ts';
+import { PlotFrame } from '../charts/PlotFrame.tsx';
+import { UnseenPoint } from '../charts/UnseenPoint.tsx';
 import { texts } from '../texts.ts';
 import styles from './held.module.css';
 import { SpanSign } from './SpanSign.tsx';
@@ -19,35 +13,26 @@ const ROW_HEIGHT = 46;
 const AXIS_HEIGHT = 56;
 /** Below it the table says the rest. */
 const NARROWEST_FOR_DETAIL = 520;
-const AXIS_TEXT = { fill: 'var(--ink-soft)', fontSize: 14 };
-const TITLE_TEXT = { fill: 'var(--ink-soft)', fontSize: 13 };
 
 type Props = { readonly summary: string; readonly rows: readonly SpanRow[] };
 
 /** A bar for each job over the years since the work. */
 export function SpansChart({ summary, rows }: Props) {
   const scale = roundScale(rows.map(({ toYears }) => toYears));
+  const ticks = scale.ticks.filter((tick) => tick >= 0);
   return (
-    <div className={styles.spans} role="img" aria-label={summary}>
-      <ResponsiveContainer width="100%" height={rows.length * ROW_HEIGHT + AXIS_HEIGHT}>
-        <ScatterChart margin={{ top: 4, right: 24, bottom: 18, left: 12 }} accessibilityLayer={false}>
-          <CartesianGrid stroke="var(--rule)" horizontal={false} />
-          <XAxis
-            type="number"
-            dataKey="x"
-            domain={[0, scale.high]}
-            ticks={scale.ticks.filter((tick) => tick >= 0)}
-            tickFormatter={(value: number) => formatNumber(value, Number.isInteger(value) ? 0 : 1)}
-            tick={AXIS_TEXT}
-            stroke="var(--rule-strong)"
-            label={{ value: texts.held.yearsSince, position: 'insideBottom', offset: -12, ...TITLE_TEXT }}
-          />
-          <YAxis type="number" dataKey="y" domain={[0, rows.length]} hide />
-          <Scatter data={[{ x: 0, y: 0 }]} shape={() => <g />} isAnimationActive={false} />
-          <SpanLayer rows={rows} />
-        </ScatterChart>
-      </ResponsiveContainer>
-    </div>
+    <PlotFrame
+      summary={summary}
+      className={styles.spans}
+      heightPx={rows.length * ROW_HEIGHT + AXIS_HEIGHT}
+      margin={{ top: 4, right: 24, bottom: 18, left: 12 }}
+      lines="upright"
+    >
+      <AcrossAxis scale={{ low: 0, high: scale.high, ticks }} formatTick={plainTick} title={texts.held.yearsSince} />
+      <YAxis type="number" dataKey="y" domain={[0, rows.length]} hide />
+      <UnseenPoint />
+      <SpanLayer rows={rows} />
+    </PlotFrame>
   );
 }
 

@@ -1,8 +1,9 @@
-import { lazy, Suspense } from 'react';
+import { lazy } from 'react';
 import { ChartFigure, type LegendItem } from '../charts/ChartFigure.tsx';
+import { Picture } from '../charts/Picture.tsx';
 import { texts } from '../texts.ts';
 import { LegendSpan, LegendWatched } from './SpanSign.tsx';
-import type { SpanEnd, SpanRow } from './spanRow.ts';
+import { type SpanEnd, type SpanRow, spansHeightPx } from './spanRow.ts';
 
 // The chart library is large: it is fetched when there is something to draw.
 const SpansChart = lazy(async () => ({ default: (await import('./SpansChart.tsx')).SpansChart }));
@@ -27,9 +28,9 @@ export function SpansFigure({ rows }: { readonly rows: readonly SpanRow[] }) {
         rows: rows.map(({ name, detail, fromYears, toYears, end }) => [name, detail, fromYears, toYears, end]),
       })}
     >
-      <Suspense fallback={<p>{texts.charts.drawing}</p>}>
+      <Picture summary={words.summary(rows.length)} heightPx={spansHeightPx(rows)}>
         <SpansChart summary={words.summary(rows.length)} rows={rows} />
-      </Suspense>
+      </Picture>
     </ChartFigure>
   );
 }

@@ -10,3 +10,11 @@ export type SpanRow = {
   readonly toYears: number;
   readonly end: SpanEnd;
 };
+
+const ROW_HEIGHT_PX = 46;
+const AXIS_HEIGHT_PX = 56;
+
+/** Of the picture of these rows. */
+export function spansHeightPx(rows: readonly SpanRow[]): number {
+  return rows.length * ROW_HEIGHT_PX + AXIS_HEIGHT_PX;
+}

@@ -1,8 +1,10 @@
-import { lazy, Suspense } from 'react';
+import { lazy } from 'react';
 import { formatNotes } from '../../piano/format.ts';
 import { LegendSymbol } from '../ChartSymbol.tsx';
 import { ChartFigure } from '../charts/ChartFigure.tsx';
+import { Picture } from '../charts/Picture.tsx';
 import { texts } from '../texts.ts';
+import styles from './SlipChart.module.css';
 import { slipPoints, slipSheet, type TorqueSlipPin } from './slipPoints.ts';
 
 // The chart library is large: it is fetched when there is something to draw.
@@ -15,6 +17,7 @@ export function TorqueAgainstSlip({ pins }: { readonly pins: readonly TorqueSlip
   if (pins.length === 0) return <p>{words.againstNone}</p>;
   const { points, beyond } = slipPoints(pins);
   const standing = beyond.length === 0 ? words.noneBeyond : words.beyond(formatNotes(notesOf(beyond)));
+  const summary = words.againstSummary(pins.length, standing);
   return (
     <>
       <ChartFigure
@@ -23,9 +26,9 @@ export function TorqueAgainstSlip({ pins }: { readonly pins: readonly TorqueSlip
         legend={[{ key: 'pin', sign: <LegendSymbol shape="disc" />, meaning: texts.torque.over.pins }]}
         sheet={() => slipSheet(pins)}
       >
-        <Suspense fallback={<p>{texts.charts.drawing}</p>}>
-          <SlipChart summary={words.againstSummary(pins.length, standing)} points={points} />
-        </Suspense>
+        <Picture summary={summary} className={styles.chart}>
+          <SlipChart summary={summary} points={points} />
+        </Picture>
       </ChartFigure>
       <p>{standing}</p>
     </>

@@ -4,8 +4,7 @@ import { formatCents, formatNote } from '../../piano/format.ts';
 import { formatTorque } from '../../piano/formatTorque.ts';
 import { midiToName } from '../../piano/note.ts';
 import type { StringPosition } from '../../piano/reading.ts';
-import type { PointTag } from '../ChartSymbol.tsx';
-import type { BarPoint } from '../charts/pointParts.tsx';
+import type { ChartPoint } from '../charts/pointParts.tsx';
 import { texts } from '../texts.ts';
 
 /** One pin of which both are known. `slipU` is one standard uncertainty; both in cents a year, flat below zero. */
@@ -17,8 +16,6 @@ export type TorqueSlipPin = {
   readonly slipU: number;
 };
 
-export type SlipPoint = BarPoint & { readonly detail: string; readonly tag?: PointTag };
-
 /** How many standard uncertainties the bars reach either way. */
 const BAR_SIGMAS = 2;
 /** More names than this run into each other. */
@@ -29,7 +26,7 @@ const MOST_NAMED = 8;
  * than there is room for.
  */
 export function slipPoints(pins: readonly TorqueSlipPin[]): {
-  readonly points: SlipPoint[];
+  readonly points: ChartPoint[];
   readonly beyond: TorqueSlipPin[];
 } {
   const beyond = pins
@@ -57,7 +54,7 @@ function roomForNames(pins: readonly TorqueSlipPin[]): (a: TorqueSlipPin, b: Tor
     Math.abs(a.torqueNm - b.torqueNm) > width || Math.abs(a.slipCentsPerYear - b.slipCentsPerYear) > height;
 }
 
-function pointOf(pin: TorqueSlipPin, isNamed: boolean): SlipPoint {
+function pointOf(pin: TorqueSlipPin, isNamed: boolean): ChartPoint {
   const { midi, stringPosition, torqueNm, slipCentsPerYear, slipU } = pin;
   const name = texts.torque.desk.pin(formatNote(midi), texts.common.stringPosition[stringPosition] ?? '');
   return {
