@@ -8,6 +8,7 @@ const path = (name: string): string => new URL(name, folder).pathname;
 
 describe('the sample records', () => {
   it('are what the recipe makes', () => {
+    expect(sampleRecordFiles().map(({ name }) => name)).toContain('history.csv');
     for (const { name, text } of sampleRecordFiles()) expect(readFileSync(path(name), 'utf8')).toBe(text);
   });
 

@@ -49,6 +49,7 @@ describe('recordings of a real concert grand', () => {
     const outcomes = await Promise.all(NAMES.map(measureStored));
     const readings = outcomes.flatMap((outcome) => (outcome.found ? [outcome.reading] : []));
     const { inharmonicity } = surveyCurves(readings, COMPASS_88, null);
+    expect(inharmonicity!.curve).toHaveLength(88);
     for (const { midi, inharmonicityB, standardUncertainty } of inharmonicity!.curve) {
       expect(inharmonicityB / typicalB(midi), midiToName(midi)).toBeGreaterThan(0.4);
       expect(inharmonicityB / typicalB(midi), midiToName(midi)).toBeLessThan(1.5);

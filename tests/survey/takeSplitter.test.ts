@@ -107,11 +107,13 @@ describe('a take', () => {
   const segments = splitAll(scene.samples, RATE);
 
   it('holds the stream as it was', () => {
+    expect(segments).toHaveLength(4);
     for (const { samples, startSample } of segments)
       expect(samples).toEqual(scene.samples.slice(startSample, startSample + samples.length));
   });
 
   it('begins 0.3 s before its strike, and ends at the next one', () => {
+    expect(segments).toHaveLength(4);
     for (const [index, segment] of segments.entries()) {
       expect(segment.onsetIndex).toBe(Math.round(0.3 * RATE));
       const next = segments[index + 1];
@@ -136,6 +138,7 @@ describe('a take that still sounds', () => {
   };
 
   it('begins where its segment will, and holds the stream up to now', () => {
+    expect(segments).toHaveLength(3);
     for (const [index, { startSample, onsetIndex }] of segments.entries()) {
       const heardCount = startSample + onsetIndex + RATE;
       const { ended, sounding } = soundingAt(heardCount, 1000);

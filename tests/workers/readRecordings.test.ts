@@ -62,6 +62,7 @@ describe('readRecordings', () => {
     const takes = (await read([recordingOf('five.wav', survey)])).flatMap((report) =>
       report.kind === 'take' ? [report.take] : [],
     );
+    expect(takes).toHaveLength(5);
     for (const { samples, startS, onsetS, durationS } of takes) {
       expect(durationS).toBeCloseTo(samples.length / SAMPLE_RATE_HZ, 9);
       const from = Math.round(startS * SAMPLE_RATE_HZ);

@@ -53,6 +53,7 @@ describe('a reading', () => {
 
   it('states levels against a full-scale sine, and the decay of each partial', () => {
     const { reading, truth } = measured({ strings: [{ midi: 69, partialCount: 5 }], snrDb: 50 });
+    expect(reading.partials).toHaveLength(5);
     for (const partial of reading.partials) {
       const { amplitudes, decayTimeS } = truth.strings[0]!;
       const i = partial.partialNumber - 1;

@@ -102,6 +102,7 @@ it('reads a recording far larger than memory in small pieces', async () => {
     blockCount += 1;
     if (blockCount === 3) break;
   }
+  expect(blockCount).toBe(3);
   expect(largestRead).toBeLessThanOrEqual(2 ** 24);
 });
 
@@ -132,9 +133,7 @@ it('reads a file of a thousand channels without asking for more than 16 MiB at o
     },
   });
   if (!outcome.opened) throw new Error(outcome.fault.message);
-  for await (const block of outcome.audio.blocks()) {
-    expect(block.length).toBeGreaterThan(0);
-    break;
-  }
+  const first = await outcome.audio.blocks()[Symbol.asyncIterator]().next();
+  expect(first.value?.length).toBeGreaterThan(0);
   expect(largestRead).toBeLessThanOrEqual(2 ** 24);
 });

@@ -35,6 +35,7 @@ describe('solveRidge', () => {
   ])('agrees with a general library for $rowCount rows and $size coefficients', ({ seed, rowCount, size }) => {
     const problem = randomProblem(seededRandom(seed), rowCount, size);
     const ours = solveRidge(problem);
+    expect(ours).toHaveLength(size);
     for (const [i, value] of withMlMatrix(problem).entries()) expect(ours[i]).toBeCloseTo(value, 9);
   });
 });

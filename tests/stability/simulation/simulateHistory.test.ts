@@ -39,6 +39,7 @@ describe('an invented history', () => {
   });
 
   it('stands still where nothing moves it', () => {
+    expect(changesOf(still(), 60).length).toBeGreaterThan(3);
     for (const change of changesOf(still(), 60)) expect(change).toBeCloseTo(0, 9);
   });
 

@@ -59,6 +59,7 @@ describe('diametersFromB', () => {
   it('says the length that would do the same, and how sure the diameter is', () => {
     const { stated, measured, wrong } = simulateCheck({ ...PLAN, errorShare: 0.005 });
     const check = diametersFromB(stated, measured, AT_440);
+    expect(accused(check).length).toBeGreaterThan(0);
     for (const string of accused(check)) {
       const lengthMm = stated.find(({ midi }) => midi === string.midi)?.speakingLengthMm ?? 0;
       expect((lengthMm / string.fittingLengthMm) ** 4).toBeCloseTo(string.ratioToOthers, 9);
