@@ -11,6 +11,7 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
+          globalSetup: ['tests/cli/buildBundle.ts'],
           testTimeout: 60_000,
           hookTimeout: 120_000,
         },

@@ -15,8 +15,10 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
+const oneNote = runForJson(['measure', 'a4-one-string.wav']);
+
 describe('the JSON document of one note', () => {
-  const { status, stderr, json } = runForJson(['measure', 'a4-one-string.wav']);
+  const { status, stderr, json } = oneNote;
   const truth = truthOf('a4-one-string');
 
   it('has exactly the keys that are promised, and no fewer', () => {
@@ -76,7 +78,7 @@ it('finds the notes at both ends of the compass', () => {
 });
 
 it('counts cents from the pitch standard that it is given', () => {
-  const at440 = runForJson(['measure', 'a4-one-string.wav']).json;
+  const at440 = oneNote.json;
   const at442 = runForJson(['measure', 'a4-one-string.wav', '--pitch', '442']).json;
   expect(at442.pitchStandardHz).toBe(442);
   expect(at440.readings[0].cents - at442.readings[0].cents).toBeCloseTo(hzToCents(442, 440), 3);
