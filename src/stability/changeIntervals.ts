@@ -79,6 +79,16 @@ export function intervalsOf(
   return intervals;
 }
 
+/** The events that took strings out of an interval's comparison; none where its baseline is unknown. */
+export function workWithin(
+  { from, to, baseline }: Pick<Interval, 'from' | 'to' | 'baseline'>,
+  events: readonly InstrumentEvent[],
+): InstrumentEvent[] {
+  if (!baseline.known) return [];
+  const { stage } = baseline;
+  return events.filter((event) => STARTS_ANEW.includes(event.kind) && isBetween(workOfEvent(event), from, stage, to));
+}
+
 /** The strings of a visit's stage as they were then. */
 type Read = { readonly visit: Visit; readonly stage: SurveyStage; readonly surveyIds: readonly SurveyId[] };
 

@@ -1,12 +1,12 @@
 import { formatCents, formatHumidity, formatNote } from '../../piano/format.ts';
 import { FactList } from '../../ui/FactList.tsx';
 import { texts } from '../../ui/texts.ts';
-import type { Interval } from './useInstrument.ts';
+import type { VisitChange } from './visitChanges.ts';
 
 const words = texts.instrument.change;
 
 /** The comparison in a few figures. */
-export function ChangeFacts({ interval: { change, fromVisit, toVisit } }: { readonly interval: Interval }) {
+export function ChangeFacts({ interval: { change, fromVisit, toVisit } }: { readonly interval: VisitChange }) {
   const largest = [...change.notes].sort((a, b) => Math.abs(b.changeCents) - Math.abs(a.changeCents))[0];
   const facts = [
     { label: words.median, value: formatCents(change.medianCents) },

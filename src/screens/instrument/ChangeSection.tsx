@@ -1,5 +1,5 @@
 import { formatDate, formatYears } from '../../piano/format.ts';
-import type { Instrument, InstrumentEvent } from '../../piano/instrument.ts';
+import type { Instrument } from '../../piano/instrument.ts';
 import { breakMarks } from '../../ui/breakMarks.ts';
 import { roundScale } from '../../ui/chartScale.ts';
 import { EmptyState } from '../../ui/EmptyState.tsx';
@@ -11,18 +11,17 @@ import { texts } from '../../ui/texts.ts';
 import { ChangeFacts } from './ChangeFacts.tsx';
 import { ChangeTable } from './ChangeTable.tsx';
 import { changeSeries } from './changeSeries.ts';
-import type { InstrumentView, Interval } from './useInstrument.ts';
-import { wireWorkWithin, yearsBetween } from './visitFigures.ts';
+import type { InstrumentView } from './useInstrument.ts';
+import type { VisitChange } from './visitChanges.ts';
 
 const words = texts.instrument.change;
 
 type Props = {
   readonly instrument: Instrument;
-  readonly events: readonly InstrumentEvent[];
   readonly view: InstrumentView;
 };
 
-export function ChangeSection({ instrument, events, view: { figures, chosen, choose } }: Props) {
+export function ChangeSection({ instrument, view: { figures, chosen, choose } }: Props) {
   if (figures.state !== 'ready') return <ReadState observed={figures} />;
   const { intervals } = figures.value;
   if (!chosen)
@@ -38,9 +37,9 @@ export function ChangeSection({ instrument, events, view: { figures, chosen, cho
     <>
       <SelectField id="interval" label={words.interval} value={chosen.toVisit.id} choices={choices} onChange={choose} />
       <ChangeFacts interval={chosen} />
-      {wireWorkWithin(chosen, events).map((event) => (
+      {chosen.work.map((event) => (
         <Notice key={event.id} kind="caution" word={texts.common.cautionWord}>
-          {words.wireWork(texts.instrument.events.kinds[event.kind], formatDate(event.happenedOn))}
+          {words.workWithin(texts.instrument.events.kinds[event.kind], formatDate(event.happenedOn))}
         </Notice>
       ))}
       <ChangeChart instrument={instrument} interval={chosen} />
@@ -49,7 +48,7 @@ export function ChangeSection({ instrument, events, view: { figures, chosen, cho
   );
 }
 
-function ChangeChart({ instrument, interval }: { readonly instrument: Instrument; readonly interval: Interval }) {
+function ChangeChart({ instrument, interval }: { readonly instrument: Instrument; readonly interval: VisitChange }) {
   const { compass } = instrument;
   const { notes } = interval.change;
   const series = changeSeries(notes);
@@ -69,8 +68,8 @@ function ChangeChart({ instrument, interval }: { readonly instrument: Instrument
   );
 }
 
-function labelOf({ fromVisit, toVisit, fromStage }: Interval): string {
-  const length = formatYears(yearsBetween(fromVisit.visitedOn, toVisit.visitedOn));
-  const label = words.intervalChoice(formatDate(fromVisit.visitedOn), formatDate(toVisit.visitedOn), length);
+function labelOf({ fromVisit, toVisit, years, fromStage }: VisitChange): string {
+  const [from, to] = [formatDate(fromVisit.visitedOn), formatDate(toVisit.visitedOn)];
+  const label = words.intervalChoice(from, to, formatYears(years));
   return fromStage === 'as-left' ? label : `${label}, ${words.notTuned}`;
 }

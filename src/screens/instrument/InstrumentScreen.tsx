@@ -37,7 +37,7 @@ export function InstrumentScreen({ records, instrumentId }: Props) {
         <VisitTable page={page} figures={view.figures} />
       </Section>
       <Section title={words.change.title} note={words.change.note}>
-        <ChangeSection instrument={instrument} events={page.events} view={view} />
+        <ChangeSection instrument={instrument} view={view} />
       </Section>
       <Section title={words.events.title} note={words.events.note}>
         <EventSection records={records} instrument={instrument} events={page.events} />

@@ -5,14 +5,8 @@ import type { Records } from '../../records/records.ts';
 import { historyOfRecords, type InstrumentHistory } from '../../stability/historyOfRecords.ts';
 import { recordedTakes } from '../../survey/recordedTakes.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
-import {
-  type ChangeInterval,
-  changeIntervals,
-  type IntervalChange,
-  intervalChange,
-  type VisitFigures,
-  visitFigures,
-} from './visitFigures.ts';
+import { type VisitChange, visitChanges } from './visitChanges.ts';
+import { type VisitFigures, visitFigures } from './visitFigures.ts';
 
 export type InstrumentPage = {
   readonly instrument: Instrument;
@@ -21,9 +15,10 @@ export type InstrumentPage = {
   readonly events: readonly InstrumentEvent[];
 };
 
-export type Interval = ChangeInterval & { readonly change: IntervalChange };
-
-export type InstrumentFigures = { readonly visits: readonly VisitFigures[]; readonly intervals: readonly Interval[] };
+export type InstrumentFigures = {
+  readonly visits: readonly VisitFigures[];
+  readonly intervals: readonly VisitChange[];
+};
 
 export type InstrumentView = {
   readonly page: Observed<InstrumentPage | null>;
@@ -31,7 +26,7 @@ export type InstrumentView = {
   readonly figures: Observed<InstrumentFigures>;
   /** What the judgement of its pins starts from; null until the takes are read. */
   readonly history: InstrumentHistory | null;
-  readonly chosen: Interval | null;
+  readonly chosen: VisitChange | null;
   /** By the date of the visit it ends at. */
   readonly choose: (toVisitId: string) => void;
 };
@@ -79,7 +74,5 @@ function figuresOf(page: Observed<InstrumentPage | null>, takes: Observed<Take[]
   if (page.state !== 'ready') return page;
   if (!page.value) return { state: 'loading' };
   const visits = visitFigures(page.value.visits, page.value.surveys, takes.value);
-  const intervals = changeIntervals(visits, page.value.events);
-  const compared = intervals.map((interval) => ({ ...interval, change: intervalChange(interval) }));
-  return { state: 'ready', value: { visits, intervals: compared } };
+  return { state: 'ready', value: { visits, intervals: visitChanges(page.value, takes.value) } };
 }

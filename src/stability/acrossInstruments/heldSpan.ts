@@ -1,7 +1,8 @@
 /** For how long a job was watched, and whether it held all that time. */
+import { yearsBetween } from '../changeIntervals.ts';
 import type { VerdictState } from '../drift/verdict.ts';
 import type { StateOnDate } from './courseSince.ts';
-import { type Job, yearsBetween } from './jobs.ts';
+import type { Job } from './jobs.ts';
 import type { Span } from './productLimit.ts';
 
 /** From which verdict on something no longer counts as holding. */

@@ -1,5 +1,6 @@
 /** Work on block, pins or wire that an instrument's holding is counted from. */
 import type { InstrumentEvent } from '../../piano/instrument.ts';
+import { yearsBetween } from '../changeIntervals.ts';
 
 export const WORK_KINDS = ['block-work', 'restrung', 'pin-replaced'] as const;
 export type WorkKind = (typeof WORK_KINDS)[number];
@@ -58,11 +59,4 @@ export function replaces(later: Job, earlier: Job): boolean {
   if (later.range === null) return true;
   if (earlier.range === null) return false;
   return later.range.fromMidi <= earlier.range.fromMidi && later.range.toMidi >= earlier.range.toMidi;
-}
-
-const MS_PER_YEAR = 365.25 * 86_400_000;
-
-/** @param from ISO 8601 calendar date, as is `to` */
-export function yearsBetween(from: string, to: string): number {
-  return (Date.parse(to) - Date.parse(from)) / MS_PER_YEAR;
 }

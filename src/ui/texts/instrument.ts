@@ -48,8 +48,8 @@ export const instrumentTexts = {
       'There is nothing to compare yet. Record an as-left survey at one visit and an as-found survey at a later one; the change between them appears here.',
     axisTitle: 'Change in cents: above the line sharper, below it flatter',
     notTuned: 'not tuned at the first',
-    wireWork: (kind: string, date: string) =>
-      `${kind} on ${date}, within this time. New wire cannot be compared with the wire before it.`,
+    workWithin: (kind: string, date: string) =>
+      `${kind} on ${date}, within this time. The strings it touched began anew and are left out.`,
     strut: 'strut',
     bassBreak: 'bass bridge ends',
     bassBreakAndStrut: 'bass bridge ends, strut',

@@ -9,7 +9,7 @@ import {
   heldGroups,
 } from '../../../src/stability/acrossInstruments/heldGroups.ts';
 import { type HeldSpan, heldSpan } from '../../../src/stability/acrossInstruments/heldSpan.ts';
-import { type Job, jobsOf, replaces, yearsBetween } from '../../../src/stability/acrossInstruments/jobs.ts';
+import { type Job, jobsOf, replaces } from '../../../src/stability/acrossInstruments/jobs.ts';
 import { analyseDrift, type Drift } from '../../../src/stability/drift/analyseDrift.ts';
 
 function event(happenedOn: string, kind: EventKind, range: readonly [number, number] | null = null): InstrumentEvent {
@@ -203,8 +203,4 @@ describe('stateWithin', () => {
     expect(stateWithin(drift, { fromMidi: 40, toMidi: 50 }, 1)).toBe('holding');
     expect(stateWithin(empty, { fromMidi: 40, toMidi: 50 }, 1)).toBe('not enough evidence');
   });
-});
-
-it('yearsBetween counts calendar years of 365.25 days', () => {
-  expect(yearsBetween('2019-03-02', '2023-03-02')).toBe(4);
 });

@@ -50,8 +50,8 @@ export const germanInstrumentTexts: Translated<typeof instrumentTexts> = {
       'Noch ist nichts zu vergleichen. Nehmen Sie bei einem Besuch eine Messreihe „hinterlassen“ auf und bei einem späteren eine „vorgefunden“; die Änderung dazwischen erscheint hier.',
     axisTitle: 'Änderung in Cent: über der Linie höher, darunter tiefer',
     notTuned: 'beim ersten nicht gestimmt',
-    wireWork: (kind, date) =>
-      `${kind} am ${date}, innerhalb dieser Zeit. Neuer Draht lässt sich nicht mit dem alten vergleichen.`,
+    workWithin: (kind, date) =>
+      `${kind} am ${date}, innerhalb dieser Zeit. Die betroffenen Saiten fingen neu an und sind nicht dabei.`,
     strut: 'Spreize',
     bassBreak: 'Ende des Bassstegs',
     bassBreakAndStrut: 'Ende des Bassstegs, Spreize',
