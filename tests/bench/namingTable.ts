@@ -44,7 +44,7 @@ export async function namingTable({ pool, report, size }: Bench): Promise<void> 
     what: `named rightly, ${named.length} detuned takes`,
     measured: percentOf(named, isRight),
     unit: '%',
-    atLeast: 99,
+    atLeast: 99.5,
   });
   report.limit({
     what: 'good takes said to be usable',

@@ -137,6 +137,23 @@ function typicalStretchCents(midi: number): number {
   return midi > 80 ? 25 * ((midi - 80) / 28) ** 2 : 0;
 }
 
+/** Single takes are named by where a note usually stands: a share of the stretch that tuned pianos have. */
+function usualOffsetCents(midi: number): number {
+  return 0.3 * typicalStretchCents(midi);
+}
+
+/**
+ * The name for a first partial that turned out to lie `offsetCents` from `midi`: the neighbour's, where that one's usual place is
+ * nearer. Combs of two neighbours' names meet half-way and may score alike; the measured partial then decides.
+ */
+export function nearerName(midi: number, offsetCents: number): number {
+  const step = Math.sign(offsetCents - usualOffsetCents(midi));
+  const other = midi + step;
+  if (other < LOWEST_MIDI || other > HIGHEST_MIDI) return midi;
+  const own = Math.abs(offsetCents - usualOffsetCents(midi));
+  return Math.abs(offsetCents - 100 * step - usualOffsetCents(other)) < own ? other : midi;
+}
+
 const B_FACTORS = [0.25, 0.4, 0.6, 0.8, 1, 1.3, 1.7, 2.3, 3];
 
 /** The best-scoring f0 and B of one note, within half a semitone and the plausible range of inharmonicity. */
@@ -144,7 +161,7 @@ function bestComb(map: SalienceMap, midi: number, pitchStandardHz: number): Omit
   const typical = typicalInharmonicity(midi);
   const nominalHz = midiToHz(midi, pitchStandardHz);
   const detunes = detunesCents(midi);
-  const stretch = typicalStretchCents(midi);
+  const usual = usualOffsetCents(midi);
   let best: Omit<NoteCandidate, 'score'> | undefined;
   for (const factor of B_FACTORS) {
     const inharmonicityB = typical * factor;
@@ -154,7 +171,7 @@ function bestComb(map: SalienceMap, midi: number, pitchStandardHz: number): Omit
     const teeth = teethOf(middleHz, inharmonicityB);
     for (const detune of detunes) {
       const comb = combScore(map, teeth, middleHz, detune);
-      const far = hasNoRival(midi, detune) ? 0 : FAR_OFF_COST * Math.min(1, ((detune - 0.3 * stretch) / 70) ** 2);
+      const far = hasNoRival(midi, detune) ? 0 : FAR_OFF_COST * Math.min(1, ((detune - usual) / 70) ** 2);
       const score = comb.score - unlikely - far;
       if (best && score <= best.comb.score) continue;
       best = { midi, f0Hz: centsToHz(detune, middleHz), inharmonicityB, comb: { ...comb, score } };

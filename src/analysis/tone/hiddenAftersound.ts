@@ -7,17 +7,20 @@
  * bend of the decay gives the aftersound away and it is fitted; where it would not have, and other partials of the take do have one,
  * its usual size is counted as uncertainty.
  */
+import { beatsOf } from './beats.ts';
 import type { PartialFit } from './partialFit.ts';
 
 /** Usual relative amplitude (−16 dB) and share of the prompt sound's damping that an aftersound lacks. Chosen from the ranges published. */
 const USUAL_RATIO = 0.16;
 const USUAL_SLOWNESS = 0.75;
 /**
- * How much of the turn the fit takes up, root mean square over random phases, ratios and dampings. Above the 0.71 of a sine, since
- * ratios and slownesses spread: set where strings with aftersounds of −26 to −14 dB are covered. Smaller, their errors are understated;
- * strings without an aftersound hardly feel it.
+ * How much of that turn is counted. Over random phases a usual aftersound's root mean square is 0.71 of it; ratios and slownesses spread,
+ * and the strong and slow ones err most: set where strings with aftersounds of −26 to −14 dB are covered. Smaller, their errors are
+ * understated; strings without an aftersound hardly feel it.
  */
-const PHASE_SHARE = 0.85;
+const TURN_SHARE = 1.1;
+/** Prompt sound and aftersound fitted as two of nearly one frequency: what the covariance at the best fit leaves out of the error. */
+const CROWDED_FACTOR = 1.25;
 /** The decay's bend is seen for certain from this many standard deviations. */
 const CERTAIN = 5;
 
@@ -26,25 +29,39 @@ const LEAST_SHARE = 0.12;
 /** Where no partial could have shown one, half of strings are reckoned to have one (a prior, chosen). */
 const UNKNOWN_SHARE = 0.5;
 
-/** Partials of one take, those with a single component made as uncertain as the take's other partials suggest. */
+/** Partials of one take, as uncertain as an aftersound makes them that was found, or that the take's other partials suggest. */
 export function withHiddenAftersound(partials: readonly PartialFit[]): PartialFit[] {
   const share = aftersoundShare(partials);
   return partials.map((partial) => {
-    if (partial.components.length > 1) return partial;
-    const hiddenHz = share * hiddenAftersoundHz({ ...partial, ...partial.components[0]! });
-    return { ...partial, standardUncertaintyHz: Math.hypot(partial.standardUncertaintyHz, hiddenHz) };
+    const hiddenHz = partial.components.map((component) => share * hiddenAftersoundHz({ ...partial, ...component }));
+    const covarianceHz = partial.covarianceHz.map((row, i) =>
+      row.map((value, j) => (i === j ? value + hiddenHz[i]! ** 2 : value)),
+    );
+    return { ...partial, covarianceHz, standardUncertaintyHz: pitchUncertaintyHz(partial, hiddenHz[0]!) };
   });
+}
+
+function pitchUncertaintyHz(partial: PartialFit, hiddenHz: number): number {
+  if (hasAftersound(partial)) return CROWDED_FACTOR * partial.standardUncertaintyHz;
+  return partial.components.length > 1
+    ? partial.standardUncertaintyHz
+    : Math.hypot(partial.standardUncertaintyHz, hiddenHz);
 }
 
 /** How much an unseen aftersound is to be reckoned with: fully, by half, or not at all. */
 function aftersoundShare(partials: readonly PartialFit[]): number {
-  const doubleCount = partials.filter((partial) => partial.components.length > 1).length;
+  const withOne = partials.filter(hasAftersound).length;
   const wouldShow = partials.filter(
     (partial) => partial.components.length === 1 && showsBend({ ...partial, ...partial.components[0]! }),
   );
-  const open = doubleCount + wouldShow.length;
+  const open = withOne + wouldShow.length;
   if (open === 0) return UNKNOWN_SHARE;
-  return doubleCount >= LEAST_SHARE * open && doubleCount > 0 ? 1 : 0;
+  return withOne > 0 && withOne >= LEAST_SHARE * open ? 1 : 0;
+}
+
+/** A further component that makes no beat with the main one. */
+function hasAftersound(partial: PartialFit): boolean {
+  return partial.components.length - 1 > beatsOf(partial).length;
 }
 
 function showsBend(tone: SingleTone): boolean {
@@ -64,7 +81,7 @@ export type SingleTone = {
 export function hiddenAftersoundHz(tone: SingleTone): number {
   const difference = USUAL_SLOWNESS * Math.max(tone.dampingPerS, 0);
   const seen = bendOverNoise(tone, difference) / CERTAIN;
-  return (PHASE_SHARE * USUAL_RATIO * difference) / (2 * Math.PI * (1 + seen ** 2));
+  return (TURN_SHARE * USUAL_RATIO * difference) / (2 * Math.PI * (1 + seen ** 2));
 }
 
 /**

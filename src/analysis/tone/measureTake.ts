@@ -5,13 +5,13 @@ import type { NoNoteReason, NoteReading, PartialReading, StringPosition, TakeOut
 import { judgeBeating } from './beatKind.ts';
 import { beatsOf } from './beats.ts';
 import { decayTimeS, decayTimesOf, lifeTimeS, partialEnergy } from './decay.ts';
-import { findNote, type NoteSearch } from './findNote.ts';
+import { findNote, type NoteSearch, nearerName } from './findNote.ts';
 import { type InharmonicityFit, predictPartial } from './fitInharmonicity.ts';
 import type { PartialFit } from './partialFit.ts';
 import { hasSecondNote } from './secondNote.ts';
 import { findRelease, findStrike, skipAfterStrikeS } from './takeBounds.ts';
 import { judgeQuality } from './takeQuality.ts';
-import { trackPartials } from './trackPartials.ts';
+import { type Tone, trackPartials } from './trackPartials.ts';
 
 export type MeasureOptions = {
   readonly pitchStandardHz: number;
@@ -81,8 +81,14 @@ function measureNote(take: TakeFacts, search: NoteSearch): TakeOutcome {
   if (tone.partials.length === 0) {
     return nothing('no-pitch', `nothing steady sounds where the partials of ${midiToName(candidate.midi)} would be`);
   }
-  const reading = readingOf(take, search, candidate.midi, tone.partials, tone.fit);
+  const reading = readingOf(take, search, nameOf(take, candidate.midi, tone), tone.partials, tone.fit);
   return take.options.midi === undefined ? unlessNoNote(reading) : { found: true, reading };
+}
+
+/** The note given, or the expected one; else the candidate or the neighbour whose usual pitch the first partial is nearer to. */
+function nameOf({ options }: TakeFacts, midi: number, { partials, fit }: Tone): number {
+  if (options.midi !== undefined || options.expectedMidi === midi) return midi;
+  return nearerName(midi, hzToCents(firstPartial(partials, fit).hz, midiToHz(midi, options.pitchStandardHz)));
 }
 
 /** What is no struck string at all gives no reading, unless the caller said that it is one. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findNote, offsetCentsOf } from '../../../src/analysis/tone/findNote.ts';
+import { findNote, nearerName, offsetCentsOf } from '../../../src/analysis/tone/findNote.ts';
 import { midiToName } from '../../../src/piano/note.ts';
 import { typicalB } from '../../support/typicalPiano.ts';
 import { RATE_HZ, type TakeSpec, takeOf } from '../takes.ts';
@@ -82,5 +82,29 @@ describe('findNote', () => {
     expect(new Set(candidates.map((candidate) => candidate.midi)).size).toBe(88);
     const scores = candidates.map((candidate) => candidate.score);
     expect([...scores].sort((a, b) => b - a)).toEqual(scores);
+  });
+});
+
+describe('nearerName', () => {
+  it.each([
+    { midi: 60, offsetCents: 40, name: 60 },
+    { midi: 60, offsetCents: 60, name: 61 },
+    { midi: 60, offsetCents: -60, name: 59 },
+  ])('takes $midi at $offsetCents cents for $name', ({ midi, offsetCents, name }) => {
+    expect(nearerName(midi, offsetCents)).toBe(name);
+  });
+
+  it('leans to where tuned pianos stand at the ends of the compass', () => {
+    // 53 cents above B7 are 47 below C8, but the top octave is stretched upwards: B7 is the less unusual.
+    expect(nearerName(107, 53)).toBe(107);
+    expect(nearerName(107, 65)).toBe(108);
+    // A0 is tuned flat.
+    expect(nearerName(22, -53)).toBe(22);
+    expect(nearerName(22, -65)).toBe(21);
+  });
+
+  it('leaves the first and the last note of the compass what they are, however far off', () => {
+    expect(nearerName(21, -90)).toBe(21);
+    expect(nearerName(108, 95)).toBe(108);
   });
 });

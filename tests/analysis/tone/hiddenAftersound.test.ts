@@ -76,10 +76,26 @@ describe('withHiddenAftersound', () => {
     expect(excess(unknown!.standardUncertaintyHz) / excess(likely!.standardUncertaintyHz)).toBeCloseTo(0.5, 6);
   });
 
-  it('makes single partials less certain where another shows one, and leaves that as it is', () => {
+  it('makes single partials less certain where another shows one, and that one a little too', () => {
     const [first, second] = withHiddenAftersound([single(1), double(2)]);
     expect(first!.standardUncertaintyHz).toBeGreaterThan(3 * single(1).standardUncertaintyHz);
     expect(first!.hz).toBe(440);
-    expect(second).toEqual(double(2));
+    expect(second!.standardUncertaintyHz).toBeCloseTo(1.25 * double(2).standardUncertaintyHz, 9);
+    expect(second!.components).toEqual(double(2).components);
+  });
+
+  it('does not take a beat for an aftersound, and knows its rate less well where others have one', () => {
+    const components = [
+      { hz: 440, amplitude: 0.1, dampingPerS: 3 },
+      { hz: 443, amplitude: 0.05, dampingPerS: 3 },
+    ];
+    const beating = partialOf(1, components, { noiseRms: 0.1 });
+    const quiet = partialOf(2, [{ hz: 880, amplitude: 0.1, dampingPerS: 3 }], { noiseRms: 1e-6 });
+    const [alone] = withHiddenAftersound([beating, quiet, quiet]);
+    expect(alone!.covarianceHz).toEqual(beating.covarianceHz);
+    const [beside] = withHiddenAftersound([beating, double(2)]);
+    expect(beside!.covarianceHz[0]![0]!).toBeGreaterThan(4 * beating.covarianceHz[0]![0]!);
+    expect(beside!.covarianceHz[1]![1]!).toBeGreaterThan(4 * beating.covarianceHz[1]![1]!);
+    expect(beside!.hz).toBe(beating.hz);
   });
 });
