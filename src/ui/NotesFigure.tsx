@@ -1,15 +1,15 @@
-import { lazy, Suspense } from 'react';
+import { lazy } from 'react';
 import type { CsvSheet } from '../files/csvTable.ts';
 import type { Compass } from '../piano/compass.ts';
 import { midiToName } from '../piano/note.ts';
 import { LegendCurve, LegendSymbol } from './ChartSymbol.tsx';
 import { noteTicks, type Scale } from './chartScale.ts';
 import { ChartFigure, type LegendItem } from './charts/ChartFigure.tsx';
+import { Picture } from './charts/Picture.tsx';
 import type { NoteBand } from './NoteBandLayer.tsx';
 import type { NoteCurve } from './NoteCurveLayer.tsx';
 import type { NoteMark, NoteSeries } from './NotesChart.tsx';
 import styles from './NotesFigure.module.css';
-import { texts } from './texts.ts';
 
 // The chart library is large: it is fetched when there is something to draw.
 const NotesChart = lazy(async () => ({ default: (await import('./NotesChart.tsx')).NotesChart }));
@@ -42,14 +42,14 @@ export function NotesFigure({ axisTitle, name = axisTitle, column = 'value', com
       legend={legendOf(series, curve)}
       sheet={() => notesSheet(column, series, curve)}
     >
-      <Suspense fallback={<p className={styles.drawing}>{texts.charts.drawing}</p>}>
+      <Picture summary={chart.summary} className={styles.drawing}>
         <NotesChart
           {...chart}
           lowest={compass.lowestMidi}
           highest={compass.highestMidi}
           noteTicks={noteTicks(compass)}
         />
-      </Suspense>
+      </Picture>
     </ChartFigure>
   );
 }
