@@ -1,5 +1,6 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useCallback } from 'react';
 import styles from './DataTable.module.css';
+import { RowsInSteps } from './RowsInSteps.tsx';
 
 export type Column<Row> = {
   readonly key: string;
@@ -24,6 +25,13 @@ type DataTableProps<Row> = {
 
 export function DataTable<Row>(props: DataTableProps<Row>) {
   const { caption, isCaptionHidden, columns, rows, rowKey, stacksWhenNarrow } = props;
+  const rowAt = useCallback(
+    (index: number) => {
+      const row = rows[index];
+      return row === undefined ? null : <TableRow key={rowKey(row)} columns={columns} row={row} />;
+    },
+    [rows, columns, rowKey],
+  );
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls sideways must be reachable by keyboard
     <section className={styles.frame} aria-label={caption} tabIndex={0}>
@@ -39,16 +47,20 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
           </tr>
         </thead>
         <tbody>
-          {rows.map((row) => (
-            <tr key={rowKey(row)}>
-              {columns.map((column) => (
-                <Cell key={column.key} column={column} row={row} />
-              ))}
-            </tr>
-          ))}
+          <RowsInSteps rowCount={rows.length} rowAt={rowAt} />
         </tbody>
       </table>
     </section>
+  );
+}
+
+function TableRow<Row>({ columns, row }: { readonly columns: readonly Column<Row>[]; readonly row: Row }) {
+  return (
+    <tr>
+      {columns.map((column) => (
+        <Cell key={column.key} column={column} row={row} />
+      ))}
+    </tr>
   );
 }
 
