@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { startTransition, useEffect, useState } from 'react';
 import type { InstrumentId } from '../piano/ids.ts';
 import type { Drift } from '../stability/drift/analyseDrift.ts';
 import type { HistoryToJudge } from '../workers/driftMessages.ts';
@@ -29,7 +29,7 @@ export function useJudgement(instrumentId: InstrumentId, asked: HistoryToJudge |
     const judging = judgedDrift(instrumentId, asked);
     setRunning(() => judging.cancel);
     judging.drift.then(
-      (drift) => setAnswer({ asked, outcome: drift ? { drift } : { cancelled: true } }),
+      (drift) => startTransition(() => setAnswer({ asked, outcome: drift ? { drift } : { cancelled: true } })),
       (error: unknown) => setAnswer({ asked, outcome: { detail: messageOf(error) } }),
     );
     return judging.cancel;

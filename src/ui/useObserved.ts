@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { startTransition, useEffect, useState } from 'react';
 
 export type Observed<Value> =
   | { readonly state: 'loading' }
@@ -9,19 +9,28 @@ export type Observed<Value> =
 export type Observe<Value> = (onValue: (value: Value) => void, onFault: (fault: unknown) => void) => () => void;
 
 /**
- * What an observed query says now, and again whenever it changes.
+ * What an observed query says now, and again whenever it changes. A page that was waiting for it is drawn in short steps, so that it
+ * answers meanwhile.
  * @param key names what is observed: another key starts another observation
  */
 export function useObserved<Value>(key: string, observe: Observe<Value>): Observed<Value> {
   const [seen, setSeen] = useState<{ key: string; observed: Observed<Value> }>({ key, observed: { state: 'loading' } });
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the query; `observe` is a new function each time
   useEffect(() => {
+    let show: (update: () => void) => void = startTransition;
     return observe(
-      (value) => setSeen({ key, observed: { state: 'ready', value } }),
+      (value) => {
+        show(() => setSeen({ key, observed: { state: 'ready', value } }));
+        show = atOnce;
+      },
       (fault) => setSeen({ key, observed: { state: 'failed', message: messageOf(fault) } }),
     );
   }, [key]);
   return seen.key === key ? seen.observed : { state: 'loading' };
+}
+
+function atOnce(update: () => void): void {
+  update();
 }
 
 function messageOf(fault: unknown): string {
