@@ -1,4 +1,3 @@
-import { lazy } from 'react';
 import type { CsvSheet } from '../files/csvTable.ts';
 import type { Compass } from '../piano/compass.ts';
 import { midiToName } from '../piano/note.ts';
@@ -6,13 +5,13 @@ import { LegendCurve, LegendSymbol } from './ChartSymbol.tsx';
 import { noteTicks, type Scale } from './chartScale.ts';
 import { ChartFigure, type LegendItem } from './charts/ChartFigure.tsx';
 import { Picture } from './charts/Picture.tsx';
+import { fetchedOnce } from './fetchedOnce.ts';
 import type { NoteBand } from './NoteBandLayer.tsx';
 import type { NoteCurve } from './NoteCurveLayer.tsx';
 import type { NoteMark, NoteSeries } from './NotesChart.tsx';
 import styles from './NotesFigure.module.css';
 
-// The chart library is large: it is fetched when there is something to draw.
-const NotesChart = lazy(async () => ({ default: (await import('./NotesChart.tsx')).NotesChart }));
+const NOTES_CHART = fetchedOnce(async () => (await import('./NotesChart.tsx')).NotesChart);
 
 type NotesFigureProps = {
   /** What is drawn, and its unit. */
@@ -42,14 +41,11 @@ export function NotesFigure({ axisTitle, name = axisTitle, column = 'value', com
       legend={legendOf(series, curve)}
       sheet={() => notesSheet(column, series, curve)}
     >
-      <Picture summary={chart.summary} className={styles.drawing}>
-        <NotesChart
-          {...chart}
-          lowest={compass.lowestMidi}
-          highest={compass.highestMidi}
-          noteTicks={noteTicks(compass)}
-        />
-      </Picture>
+      <Picture
+        drawing={NOTES_CHART}
+        className={styles.drawing}
+        chart={{ ...chart, lowest: compass.lowestMidi, highest: compass.highestMidi, noteTicks: noteTicks(compass) }}
+      />
     </ChartFigure>
   );
 }

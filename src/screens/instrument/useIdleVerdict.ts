@@ -2,11 +2,9 @@ import { useEffect, useState } from 'react';
 import type { Instrument } from '../../piano/instrument.ts';
 import type { Verdict } from '../../stability/drift/verdict.ts';
 import type { InstrumentHistory } from '../../stability/historyOfRecords.ts';
+import { whenIdle } from '../../ui/whenIdle.ts';
 import { judgedDrift } from '../../workers/judgedDrift.ts';
 import { historyToJudge } from '../../workers/readHistoryToJudge.ts';
-
-/** Where the browser does not tell when it is idle: time enough for the page to be drawn. */
-const DRAWN_MS = 500;
 
 /** The verdict of these records, judged off the page's thread once the page itself has nothing more to do. Null until then. */
 export function useIdleVerdict(
@@ -31,13 +29,4 @@ export function useIdleVerdict(
     };
   }, [id, slipThresholdCentsPerYear, history]);
   return judged?.history === history ? judged.verdict : null;
-}
-
-function whenIdle(work: () => void): () => void {
-  if ('requestIdleCallback' in window) {
-    const number = window.requestIdleCallback(work);
-    return () => window.cancelIdleCallback(number);
-  }
-  const number = globalThis.setTimeout(work, DRAWN_MS);
-  return () => globalThis.clearTimeout(number);
 }

@@ -1,13 +1,12 @@
-import { lazy } from 'react';
 import type { CsvSheet } from '../../files/csvTable.ts';
 import { LegendCurve, LegendSymbol } from '../ChartSymbol.tsx';
+import { fetchedOnce } from '../fetchedOnce.ts';
 import { ChartFigure, type LegendItem } from './ChartFigure.tsx';
 import { Picture } from './Picture.tsx';
 import type { TimeChartProps } from './TimeChart.tsx';
 import styles from './TimeFigure.module.css';
 
-// The chart library is large: it is fetched when there is something to draw.
-const TimeChart = lazy(async () => ({ default: (await import('./TimeChart.tsx')).TimeChart }));
+const TIME_CHART = fetchedOnce(async () => (await import('./TimeChart.tsx')).TimeChart);
 
 type TimeFigureProps = {
   readonly name: string;
@@ -22,9 +21,12 @@ export function TimeFigure({ name, title, charts, sheet }: TimeFigureProps) {
   return (
     <ChartFigure name={name} title={title} legend={legendOf(charts)} sheet={sheet}>
       {charts.map((chart) => (
-        <Picture key={chart.summary} summary={chart.summary} className={chart.isLow ? styles.low : styles.drawing}>
-          <TimeChart {...chart} />
-        </Picture>
+        <Picture
+          drawing={TIME_CHART}
+          key={chart.summary}
+          className={chart.isLow ? styles.low : styles.drawing}
+          chart={chart}
+        />
       ))}
     </ChartFigure>
   );

@@ -1,7 +1,7 @@
 import { type RefObject, useEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
 
-/** How far below or above what is seen: half of it. Nearer, and drawing would be seen; farther, and what nobody looks at would be drawn. Chosen. */
+/** How far below or above what is seen: half of it. Chosen: nearer, and drawing would be seen. */
 const NEAR = '50% 0px';
 
 const waiting: (() => void)[] = [];
@@ -15,20 +15,38 @@ export function useNear(place: RefObject<Element | null>): boolean {
   useEffect(() => {
     if (isNear || !place.current) return;
     const come = () => flushSync(() => setNear(true));
-    const observer = new IntersectionObserver(
-      (entries) => {
-        if (entries.some(({ isIntersecting }) => isIntersecting)) oneAfterAnother(come);
-      },
-      { rootMargin: NEAR },
-    );
-    observer.observe(place.current);
+    const stopWatching = watchPlace(place.current, () => oneAfterAnother(come));
     window.addEventListener('beforeprint', come);
     return () => {
-      observer.disconnect();
+      stopWatching();
       window.removeEventListener('beforeprint', come);
     };
   }, [place, isNear]);
   return isNear;
+}
+
+/** Until somebody moves about on the page, only what is seen counts: the page is there the sooner. */
+function watchPlace(place: Element, onNear: () => void): () => void {
+  const within = (rootMargin: string) => {
+    const observer = new IntersectionObserver(
+      (entries) => {
+        if (entries.some(({ isIntersecting }) => isIntersecting)) onNear();
+      },
+      { rootMargin },
+    );
+    observer.observe(place);
+    return observer;
+  };
+  let observer = within('0px');
+  const widen = () => {
+    observer.disconnect();
+    observer = within(NEAR);
+  };
+  window.addEventListener('scroll', widen, { once: true, passive: true });
+  return () => {
+    observer.disconnect();
+    window.removeEventListener('scroll', widen);
+  };
 }
 
 /** Each in a task of its own, so that the page answers between two of them. */

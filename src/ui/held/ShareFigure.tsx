@@ -1,11 +1,10 @@
-import { lazy } from 'react';
 import { ChartFigure } from '../charts/ChartFigure.tsx';
 import { Picture } from '../charts/Picture.tsx';
+import { fetchedOnce } from '../fetchedOnce.ts';
 import styles from './held.module.css';
 import type { ShareChartProps } from './ShareChart.tsx';
 
-// The chart library is large: it is fetched when there is something to draw.
-const ShareChart = lazy(async () => ({ default: (await import('./ShareChart.tsx')).ShareChart }));
+const SHARE_CHART = fetchedOnce(async () => (await import('./ShareChart.tsx')).ShareChart);
 
 type Props = ShareChartProps & { readonly name: string; readonly title: string };
 
@@ -20,9 +19,7 @@ export function ShareFigure({ name, title, ...chart }: Props) {
         rows: chart.points.map(({ years, share, low, high }) => [years, share, low, high, chart.atRisk(years)]),
       })}
     >
-      <Picture summary={chart.summary} className={styles.chart}>
-        <ShareChart {...chart} />
-      </Picture>
+      <Picture drawing={SHARE_CHART} className={styles.chart} chart={chart} />
     </ChartFigure>
   );
 }

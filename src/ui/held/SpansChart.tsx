@@ -7,10 +7,8 @@ import { UnseenPoint } from '../charts/UnseenPoint.tsx';
 import { texts } from '../texts.ts';
 import styles from './held.module.css';
 import { SpanSign } from './SpanSign.tsx';
-import type { SpanRow } from './spanRow.ts';
+import { type SpanRow, spansHeightPx } from './spanRow.ts';
 
-const ROW_HEIGHT = 46;
-const AXIS_HEIGHT = 56;
 /** Below it the table says the rest. */
 const NARROWEST_FOR_DETAIL = 520;
 
@@ -24,7 +22,7 @@ export function SpansChart({ summary, rows }: Props) {
     <PlotFrame
       summary={summary}
       className={styles.spans}
-      heightPx={rows.length * ROW_HEIGHT + AXIS_HEIGHT}
+      heightPx={spansHeightPx(rows)}
       margin={{ top: 4, right: 24, bottom: 18, left: 12 }}
       lines="upright"
     >

@@ -1,12 +1,11 @@
-import { lazy } from 'react';
 import { ChartFigure, type LegendItem } from '../charts/ChartFigure.tsx';
 import { Picture } from '../charts/Picture.tsx';
+import { fetchedOnce } from '../fetchedOnce.ts';
 import { texts } from '../texts.ts';
 import { LegendSpan, LegendWatched } from './SpanSign.tsx';
 import { type SpanEnd, type SpanRow, spansHeightPx } from './spanRow.ts';
 
-// The chart library is large: it is fetched when there is something to draw.
-const SpansChart = lazy(async () => ({ default: (await import('./SpansChart.tsx')).SpansChart }));
+const SPANS_CHART = fetchedOnce(async () => (await import('./SpansChart.tsx')).SpansChart);
 
 const words = texts.held.spans;
 const ENDS: readonly SpanEnd[] = ['holding', 'watch', 'giving way'];
@@ -28,9 +27,11 @@ export function SpansFigure({ rows }: { readonly rows: readonly SpanRow[] }) {
         rows: rows.map(({ name, detail, fromYears, toYears, end }) => [name, detail, fromYears, toYears, end]),
       })}
     >
-      <Picture summary={words.summary(rows.length)} heightPx={spansHeightPx(rows)}>
-        <SpansChart summary={words.summary(rows.length)} rows={rows} />
-      </Picture>
+      <Picture
+        drawing={SPANS_CHART}
+        heightPx={spansHeightPx(rows)}
+        chart={{ summary: words.summary(rows.length), rows }}
+      />
     </ChartFigure>
   );
 }

@@ -1,14 +1,13 @@
-import { lazy } from 'react';
 import { formatNotes } from '../../piano/format.ts';
 import { LegendSymbol } from '../ChartSymbol.tsx';
 import { ChartFigure } from '../charts/ChartFigure.tsx';
 import { Picture } from '../charts/Picture.tsx';
+import { fetchedOnce } from '../fetchedOnce.ts';
 import { texts } from '../texts.ts';
 import styles from './SlipChart.module.css';
 import { slipPoints, slipSheet, type TorqueSlipPin } from './slipPoints.ts';
 
-// The chart library is large: it is fetched when there is something to draw.
-const SlipChart = lazy(async () => ({ default: (await import('./SlipChart.tsx')).SlipChart }));
+const SLIP_CHART = fetchedOnce(async () => (await import('./SlipChart.tsx')).SlipChart);
 
 const words = texts.torque.slip;
 
@@ -17,7 +16,6 @@ export function TorqueAgainstSlip({ pins }: { readonly pins: readonly TorqueSlip
   if (pins.length === 0) return <p>{words.againstNone}</p>;
   const { points, beyond } = slipPoints(pins);
   const standing = beyond.length === 0 ? words.noneBeyond : words.beyond(formatNotes(notesOf(beyond)));
-  const summary = words.againstSummary(pins.length, standing);
   return (
     <>
       <ChartFigure
@@ -26,9 +24,11 @@ export function TorqueAgainstSlip({ pins }: { readonly pins: readonly TorqueSlip
         legend={[{ key: 'pin', sign: <LegendSymbol shape="disc" />, meaning: texts.torque.over.pins }]}
         sheet={() => slipSheet(pins)}
       >
-        <Picture summary={summary} className={styles.chart}>
-          <SlipChart summary={summary} points={points} />
-        </Picture>
+        <Picture
+          drawing={SLIP_CHART}
+          className={styles.chart}
+          chart={{ summary: words.againstSummary(pins.length, standing), points }}
+        />
       </ChartFigure>
       <p>{standing}</p>
     </>
