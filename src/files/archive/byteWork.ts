@@ -3,7 +3,7 @@
  * means of its own these are faster.
  */
 import { libraryDeflater, platformDeflater } from './deflater.ts';
-import { librarySha256, type Sha256 } from './fileDigest.ts';
+import { createFileDigest, type FileDigest } from './fileDigest.ts';
 import { libraryInflated, platformInflated } from './inflated.ts';
 import { deflatingPacker, type OnPacked, type Packer } from './packer.ts';
 
@@ -16,15 +16,15 @@ export type ByteWork = {
    * @throws {UnpackFault} where it cannot be unpacked; and whatever the pieces throw
    */
   readonly inflated: (packed: AsyncIterable<Uint8Array>) => AsyncGenerator<Uint8Array>;
-  readonly createSha256: () => Sha256;
+  readonly createDigest: (withSha256: boolean) => FileDigest;
 };
 
 /** What runs everywhere; asked for anew each time, since a test may take the platform's means away. */
 export function usualByteWork(): ByteWork {
   const createDeflater = typeof CompressionStream === 'undefined' ? libraryDeflater : platformDeflater;
   return {
-    createPacker: (onPacked) => deflatingPacker({ createDeflater, createSha256: librarySha256 }, onPacked),
+    createPacker: (onPacked) => deflatingPacker(createDeflater(onPacked), createFileDigest(true)),
     inflated: typeof DecompressionStream === 'undefined' ? libraryInflated : platformInflated,
-    createSha256: librarySha256,
+    createDigest: createFileDigest,
   };
 }

@@ -6,12 +6,12 @@
  * put before it; reading takes one off again.
  */
 import { isIsoDate } from '../csvTable.ts';
-import { quotedCell } from './csvText.ts';
+import { type Cell, quotedCell } from './csvText.ts';
 import type { Column, ColumnType } from './tableSpec.ts';
 import { isPlainObject, readTaggedJson, specialText, writeTaggedJson } from './taggedJson.ts';
 
-/** The cell as it stands in the file, or undefined where the column cannot hold the value; never the empty cell. */
-export type CellWriter = (value: unknown) => string | undefined;
+/** The cell, or undefined where the column cannot hold the value; never the empty cell. */
+export type CellWriter = (value: unknown) => Cell | undefined;
 /** Of a cell that is not empty: its value, or what is wrong with it. */
 export type CellReader = (cell: string) => unknown;
 
@@ -55,7 +55,8 @@ function rangeText(minimum: number, maximum: number): string {
 const WRITERS: Readonly<Record<ColumnType, CellWriter>> = {
   text: (value) => (typeof value === 'string' && value !== '' ? writeText(value) : undefined),
   number: (value) => (typeof value === 'number' ? writeNumber(value) : undefined),
-  integer: (value) => (Number.isSafeInteger(value) && !Object.is(value, -0) ? String(value) : undefined),
+  integer: (value) =>
+    typeof value === 'number' && Number.isSafeInteger(value) && !Object.is(value, -0) ? value : undefined,
   boolean: (value) => (typeof value === 'boolean' ? String(value) : undefined),
   date: (value) => (typeof value === 'string' && isIsoDate(value) ? value : undefined),
   time: (value) => (typeof value === 'string' && isTime(value) ? value : undefined),
@@ -112,15 +113,9 @@ function readText(cell: string): string {
   return cell.startsWith("'") ? cell.slice(1) : cell;
 }
 
-function writeNumber(value: number): string {
-  if (!Number.isFinite(value) || Object.is(value, -0)) return specialText(value);
-  const size = Math.abs(value);
-  return size >= SMALLEST_PLAIN && size < LARGEST_PLAIN ? String(value) : String(value).replace('e', 'E');
+function writeNumber(value: number): Cell {
+  return Number.isFinite(value) && !Object.is(value, -0) ? value : specialText(value);
 }
-
-/** Between these the language writes no exponent (ECMA-262, Number::toString). */
-const SMALLEST_PLAIN = 1e-6;
-const LARGEST_PLAIN = 1e21;
 
 function readNumber(cell: string): number | UnreadableCell {
   const value = Number(cell);
@@ -154,8 +149,18 @@ function isPrefix(code: number): boolean {
 
 /** As the records take it: any text that starts with a calendar date and a time of day, without line breaks. */
 function isTime(value: string): boolean {
-  return /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}[^\s"',]{0,20}$/.test(value) && isIsoDate(value.slice(0, 10));
+  return /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}[^\s"',]{0,20}$/.test(value) && isKnownDate(value.slice(0, 10));
 }
+
+/** Of many rows made on one day only the first one's date is looked at closely. */
+function isKnownDate(date: string): boolean {
+  if (date === lastDate) return true;
+  if (!isIsoDate(date)) return false;
+  lastDate = date;
+  return true;
+}
+
+let lastDate = '';
 
 function readJson(cell: string, isRight: (value: unknown) => boolean, wanted: string): unknown {
   const outcome = readTaggedJson(cell);

@@ -1,23 +1,17 @@
 /** One file of a ZIP file: its bytes in, packed bytes out, and at the end what the list of files says of it. */
 import type { Deflater } from './deflater.ts';
-import { createFileDigest, type Sha256 } from './fileDigest.ts';
-
-export type PackedFacts = { readonly byteCount: number; readonly crc: number; readonly sha256: string };
+import type { DigestFacts, FileDigest, FileDigestHere } from './fileDigest.ts';
 
 export type Packer = {
   /** Takes the bytes over; resolves when the next ones may come. */
   push(bytes: Uint8Array<ArrayBuffer>): Promise<void>;
-  finish(): Promise<PackedFacts>;
+  finish(): Promise<DigestFacts>;
 };
 
 /** Takes what is packed so far; it is called no more once `finish` has resolved. */
 export type OnPacked = (bytes: Uint8Array) => void;
 
-type Means = { readonly createDeflater: (onBytes: OnPacked) => Deflater; readonly createSha256: () => Sha256 };
-
-export function deflatingPacker({ createDeflater, createSha256 }: Means, onPacked: OnPacked): Packer {
-  const digest = createFileDigest(createSha256());
-  const deflater = createDeflater(onPacked);
+export function deflatingPacker(deflater: Deflater, digest: FileDigestHere): Packer {
   return {
     push(bytes) {
       digest.add(bytes);
@@ -25,19 +19,18 @@ export function deflatingPacker({ createDeflater, createSha256 }: Means, onPacke
     },
     async finish() {
       await deflater.finish();
-      return { byteCount: digest.byteCount(), crc: digest.crc(), sha256: digest.sha256() };
+      return digest.facts();
     },
   };
 }
 
 /** For what is compressed already: it is handed on as it is. */
-export function storingPacker({ createSha256 }: Pick<Means, 'createSha256'>, onPacked: OnPacked): Packer {
-  const digest = createFileDigest(createSha256());
+export function storingPacker(digest: FileDigest, onPacked: OnPacked): Packer {
   return {
     async push(bytes) {
-      digest.add(bytes);
+      await digest.add(bytes);
       onPacked(bytes);
     },
-    finish: async () => ({ byteCount: digest.byteCount(), crc: digest.crc(), sha256: digest.sha256() }),
+    finish: async () => digest.facts(),
   };
 }

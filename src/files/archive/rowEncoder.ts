@@ -4,7 +4,7 @@
  */
 import { midiToName } from '../../piano/note.ts';
 import { type CellWriter, cellWriter } from './cellValues.ts';
-import { csvLine, quotedCell } from './csvText.ts';
+import { type Cell, createLineWriter, csvLine, quotedCell } from './csvText.ts';
 import { type Column, furtherColumn, type TableSpec } from './tableSpec.ts';
 import { ABSENT, isPlainObject, type PlainObject, writeTaggedJson } from './taggedJson.ts';
 
@@ -39,7 +39,8 @@ export function createRowEncoder(spec: TableSpec): RowEncoder {
   const root = rootBranch(spec);
   const names = noteNames(spec);
   const furtherIndex = header.length - 1;
-  const cells = new Array<string>(header.length).fill('');
+  const cells = new Array<Cell>(header.length).fill('');
+  const lineOf = createLineWriter([...spec.columns, furtherColumn].map(isOfNumbers));
   return {
     header: csvLine(header),
     line(row) {
@@ -47,9 +48,13 @@ export function createRowEncoder(spec: TableSpec): RowEncoder {
       const further = encode(root, row as PlainObject, cells);
       for (const { nameIndex, midiIndex } of names) cells[nameIndex] = noteName(cells[midiIndex] ?? '');
       if (further !== undefined) cells[furtherIndex] = quotedCell(writeTaggedJson(further));
-      return csvLine(cells);
+      return lineOf(cells);
     },
   };
+}
+
+function isOfNumbers({ type }: Column): boolean {
+  return type === 'number' || type === 'integer';
 }
 
 function rootBranch(spec: TableSpec): Branch {
@@ -88,7 +93,7 @@ function branchAt(root: Branch, path: readonly string[], spec: TableSpec): Branc
 }
 
 /** Fills the cells and returns what they could not hold. */
-function encode(branch: Branch, object: PlainObject, cells: string[]): PlainObject | undefined {
+function encode(branch: Branch, object: PlainObject, cells: Cell[]): PlainObject | undefined {
   const { lastKeys, lastChildren } = branch;
   let further: PlainObject | undefined;
   let metCount = 0;
@@ -113,12 +118,12 @@ function learn({ children, apart, lastKeys, lastChildren }: Branch, position: nu
   lastChildren[position] = apart.includes(key) ? APART : children.get(key);
 }
 
-function encodeChild(child: Leaf | Branch, value: unknown, cells: string[]): unknown {
+function encodeChild(child: Leaf | Branch, value: unknown, cells: Cell[]): unknown {
   if (!child.isLeaf) return encodeGroup(child, value, cells);
   return encodeLeaf(child, value, cells) ? NOTHING : value;
 }
 
-function encodeLeaf({ column, index, write }: Leaf, value: unknown, cells: string[]): boolean {
+function encodeLeaf({ column, index, write }: Leaf, value: unknown, cells: Cell[]): boolean {
   if (value === null) return column.empty === 'null';
   if (value === '') return column.empty === 'empty text';
   const cell = write(value);
@@ -129,7 +134,7 @@ function encodeLeaf({ column, index, write }: Leaf, value: unknown, cells: strin
 
 const NOTHING: unique symbol = Symbol('nothing');
 
-function encodeGroup(branch: Branch, value: unknown, cells: string[]): unknown {
+function encodeGroup(branch: Branch, value: unknown, cells: Cell[]): unknown {
   if (value === null && branch.whenEmpty === 'null') return NOTHING;
   if (!isPlainObject(value)) return value;
   const rest = encode(branch, value, cells);
@@ -137,7 +142,7 @@ function encodeGroup(branch: Branch, value: unknown, cells: string[]): unknown {
   return rest ?? NOTHING;
 }
 
-function isEmpty(branch: Branch, cells: readonly string[]): boolean {
+function isEmpty(branch: Branch, cells: readonly Cell[]): boolean {
   for (const child of branch.children.values())
     if (child.isLeaf ? cells[child.index] !== '' : !isEmpty(child, cells)) return false;
   return true;
@@ -155,7 +160,7 @@ function withAbsent(branch: Branch, object: PlainObject, before: PlainObject | u
   return further;
 }
 
-function noteName(midiCell: string): string {
+function noteName(midiCell: Cell): string {
   return midiCell === '' ? '' : midiToName(Number(midiCell));
 }
 

@@ -2,7 +2,7 @@
 import type { ByteSource } from '../audio/byteSource.ts';
 import { damaged } from './archiveFault.ts';
 import type { ByteWork } from './byteWork.ts';
-import { createFileDigest, type FileDigest } from './fileDigest.ts';
+import type { DigestFacts } from './fileDigest.ts';
 import { UnpackFault } from './inflated.ts';
 import { dataOffset, type ZipEntry } from './zipDirectory.ts';
 
@@ -23,25 +23,26 @@ export async function* entryBytes(
   entry: ZipEntry,
   expected: Expected = {},
 ): AsyncGenerator<Uint8Array> {
-  const digest = createFileDigest(expected.sha256 === undefined ? undefined : byteWork.createSha256());
+  const digest = byteWork.createDigest(expected.sha256 !== undefined);
   const packed = packedBytes(source, entry);
+  let byteCount = 0;
   for await (const piece of entry.isStored ? packed : unpacked(entry, byteWork.inflated(packed))) {
-    digest.add(piece);
-    if (digest.byteCount() > entry.byteCount)
+    byteCount += piece.length;
+    if (byteCount > entry.byteCount)
       throw damaged(entry.path, 'holds more than it says; the archive is not to be trusted');
+    await digest.add(piece);
     yield piece;
   }
-  check(entry, digest, expected);
+  check(entry, await digest.facts(), expected);
 }
 
-function check(entry: ZipEntry, digest: FileDigest, expected: Expected): void {
-  const byteCount = digest.byteCount();
+function check(entry: ZipEntry, { byteCount, crc, sha256 }: DigestFacts, expected: Expected): void {
   if (byteCount !== entry.byteCount)
     throw damaged(entry.path, `has ${byteCount} bytes and should have ${entry.byteCount}; ${COPY_AGAIN}`);
-  if (digest.crc() !== entry.crc) throw damaged(entry.path, `does not match its checksum (CRC-32); ${COPY_AGAIN}`);
+  if (crc !== entry.crc) throw damaged(entry.path, `does not match its checksum (CRC-32); ${COPY_AGAIN}`);
   if (expected.byteCount !== undefined && byteCount !== expected.byteCount)
     throw damaged(entry.path, `has ${byteCount} bytes, and datapackage.json says ${expected.byteCount}; ${CHANGED}`);
-  if (expected.sha256 !== undefined && digest.sha256() !== expected.sha256)
+  if (expected.sha256 !== undefined && sha256 !== expected.sha256)
     throw damaged(entry.path, `does not match its checksum (SHA-256) in datapackage.json; ${CHANGED}`);
 }
 

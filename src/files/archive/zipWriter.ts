@@ -2,7 +2,8 @@
 import { Zip, type ZipInputFile } from 'fflate';
 import { ArchiveFault } from './archiveFault.ts';
 import { type ByteWork, usualByteWork } from './byteWork.ts';
-import { type PackedFacts, storingPacker } from './packer.ts';
+import type { DigestFacts } from './fileDigest.ts';
+import { storingPacker } from './packer.ts';
 import type { Spool } from './spool.ts';
 
 export type WrittenFile = { readonly path: string; readonly byteCount: number; readonly sha256: string };
@@ -69,7 +70,7 @@ function tooLarge(mostBytes: number): ArchiveFault {
   return new ArchiveFault('too-large', { file: null, row: null, column: null, message });
 }
 
-type Entry = { emit(packed: Uint8Array): void; end(facts: PackedFacts): void };
+type Entry = { emit(packed: Uint8Array): void; end(facts: DigestFacts): void };
 type EntryFacts = { readonly path: string; readonly isStored: boolean; readonly writtenAt: string };
 
 function zipEntry(zip: Zip, { path, isStored, writtenAt }: EntryFacts): Entry {
@@ -97,7 +98,7 @@ function fileWriter(
   { begin, isStored, byteWork, limit }: FileOptions & { isStored: boolean },
 ): ZipFileWriter {
   const entry = begin();
-  const packer = isStored ? storingPacker(byteWork, entry.emit) : byteWork.createPacker(entry.emit);
+  const packer = isStored ? storingPacker(byteWork.createDigest(true), entry.emit) : byteWork.createPacker(entry.emit);
   return {
     async push(bytes) {
       await packer.push(bytes);

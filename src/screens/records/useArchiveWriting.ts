@@ -3,10 +3,11 @@ import { ArchiveFault } from '../../files/archive/archiveFault.ts';
 import { type WrittenArchive, writeArchive } from '../../files/archive/writeArchive.ts';
 import type { Records } from '../../records/records.ts';
 import { PROGRAM_VERSION } from '../../ui/programVersion.ts';
-import { openPacking } from '../../workers/openPacking.ts';
+import { openByteWork } from '../../workers/openByteWork.ts';
 import type { ArchiveSink } from './archiveSink.ts';
 import { blobSpool } from './blobSpool.ts';
 import type { ExportChoice } from './exportChoice.ts';
+import { seldom } from './seldom.ts';
 
 export type WritingState =
   | { readonly phase: 'none' }
@@ -61,17 +62,18 @@ async function writeInto(
     leaveOut: choice.leaveOut,
     signal,
     createSpool: blobSpool,
-    onProgress: ({ table, rowCount }: { table: string; rowCount: number }) =>
+    onProgress: seldom(({ table, rowCount }: { table: string; rowCount: number }) =>
       onProgress({ phase: 'writing', table, rowCount, byteCount }),
+    ),
   };
-  const packing = openPacking();
+  const desk = openByteWork();
   try {
-    return await writeArchive(contents, { ...options, byteWork: packing.byteWork }, async (bytes) => {
+    return await writeArchive(contents, { ...options, byteWork: desk.byteWork }, async (bytes) => {
       byteCount += bytes.length;
       await sink.write(bytes);
     });
   } finally {
-    packing.close();
+    desk.close();
   }
 }
 

@@ -1,11 +1,14 @@
 import { useEffect, useRef, useState } from 'react';
 import { ArchiveFault } from '../../files/archive/archiveFault.ts';
+import type { ByteWork } from '../../files/archive/byteWork.ts';
 import { type ArchiveReport, checkArchive } from '../../files/archive/checkArchive.ts';
 import { openArchive } from '../../files/archive/readArchive.ts';
 import type { MergeReport } from '../../records/mergeArchive.ts';
 import type { Records } from '../../records/records.ts';
 import { texts } from '../../ui/texts.ts';
+import { openByteWork } from '../../workers/openByteWork.ts';
 import { fileSource } from './fileSource.ts';
+import { seldom } from './seldom.ts';
 
 /** Set while an archive is brought in, so that an interruption is known afterwards. */
 const RUNNING = 'import.running';
@@ -43,35 +46,43 @@ export function useImport(records: Records): Import {
     );
     return () => stopping.current.abort();
   }, [records]);
-  const run = async (wasWriting: boolean, work: (signal: AbortSignal) => Promise<ImportState>) => {
+  const run = async (wasWriting: boolean, work: (signal: AbortSignal, byteWork: ByteWork) => Promise<ImportState>) => {
     stopping.current = new AbortController();
+    const desk = openByteWork();
     try {
-      setState(await work(stopping.current.signal));
+      setState(await work(stopping.current.signal, desk.byteWork));
     } catch (fault) {
       const isStopped = fault instanceof ArchiveFault && fault.reason === 'cancelled';
       setState(isStopped ? { phase: 'stopped', wasWriting } : { phase: 'failed', message: messageOf(fault) });
+    } finally {
+      desk.close();
     }
   };
   const look = (file: File) =>
-    run(false, async (signal) => {
+    run(false, async (signal, byteWork) => {
       setState({ phase: 'looking', share: 0 });
-      const onHalf = (from: number) => (share: number) => setState({ phase: 'looking', share: from + share / 2 });
-      const report = await checkArchive(fileSource(file), { signal, onProgress: onHalf(0) });
+      const onHalf = (from: number) =>
+        seldom((share: number) => setState({ phase: 'looking', share: from + share / 2 }));
+      const report = await checkArchive(fileSource(file), { signal, byteWork, onProgress: onHalf(0) });
       if (report.refusal !== null) return { phase: 'seen', seen: { file, report, preview: null } };
-      const preview = await merge(records, file, {
-        isDryRun: true,
-        skipsFaults: true,
-        signal,
-        onProgress: onHalf(0.5),
-      });
+      const preview = await merge(
+        records,
+        { file, byteWork },
+        {
+          isDryRun: true,
+          skipsFaults: true,
+          signal,
+          onProgress: onHalf(0.5),
+        },
+      );
       return { phase: 'seen', seen: { file, report, preview } };
     });
   const bringIn = ({ file }: Seen) =>
-    run(true, async (signal) => {
+    run(true, async (signal, byteWork) => {
       setState({ phase: 'bringing', share: 0 });
       await records.saveSetting(RUNNING, file.name);
-      const onProgress = (share: number) => setState({ phase: 'bringing', share });
-      const report = await merge(records, file, { skipsFaults: true, signal, onProgress });
+      const onProgress = seldom((share: number) => setState({ phase: 'bringing', share }));
+      const report = await merge(records, { file, byteWork }, { skipsFaults: true, signal, onProgress });
       await records.saveSetting(RUNNING, null);
       setInterrupted(null);
       return { phase: 'done', report };
@@ -88,8 +99,10 @@ export function useImport(records: Records): Import {
 
 type MergeWish = NonNullable<Parameters<Records['mergeArchive']>[1]>;
 
-async function merge(records: Records, file: File, wish: MergeWish): Promise<MergeReport> {
-  const outcome = await openArchive(fileSource(file));
+type ToRead = { readonly file: File; readonly byteWork: ByteWork };
+
+async function merge(records: Records, { file, byteWork }: ToRead, wish: MergeWish): Promise<MergeReport> {
+  const outcome = await openArchive(fileSource(file), { byteWork });
   if (!outcome.opened) throw outcome.fault;
   return records.mergeArchive(outcome.archive, wish);
 }
