@@ -11,6 +11,7 @@ import { figureLocale, withDecimalSign } from './formatLanguage.ts';
 import { shownTemperature, shownUnits } from './formatUnits.ts';
 import { figureWords } from './formatWords.ts';
 import { midiToName } from './note.ts';
+import { writeDate } from './writeDate.ts';
 
 export const NOT_MEASURED = '–';
 const MINUS = '−';
@@ -214,10 +215,7 @@ function superscript(exponent: number): string {
 export function formatDate(isoDate: string, language = figureLocale()): string {
   const parts = /^(\d{4})-(\d{2})-(\d{2})/.exec(isoDate);
   if (!parts) return isoDate;
-  const date = new Date(Date.UTC(Number(parts[1]), Number(parts[2]) - 1, Number(parts[3])));
-  return new Intl.DateTimeFormat(language, { day: 'numeric', month: 'long', year: 'numeric', timeZone: 'UTC' }).format(
-    date,
-  );
+  return writeDate('date', Date.UTC(Number(parts[1]), Number(parts[2]) - 1, Number(parts[3])), language);
 }
 
 /** How long an interval is. @example formatYears(0.61) // '7 months' */

@@ -2,6 +2,7 @@
 import { formatNumber } from './format.ts';
 import { figureLocale } from './formatLanguage.ts';
 import { figureWords } from './formatWords.ts';
+import { writeDate } from './writeDate.ts';
 
 const NO_BREAK_SPACE = '\u00a0';
 
@@ -14,5 +15,5 @@ export function formatCentsSize(cents: number): string {
 export function formatMonthInFull(isoDate: string, language = figureLocale()): string {
   const time = Date.parse(isoDate.slice(0, 10));
   if (Number.isNaN(time)) return isoDate;
-  return new Intl.DateTimeFormat(language, { month: 'long', year: 'numeric', timeZone: 'UTC' }).format(time);
+  return writeDate('monthInFull', time, language);
 }

@@ -9,6 +9,7 @@ import {
 } from './format.ts';
 import { figureLocale } from './formatLanguage.ts';
 import { figureWords } from './formatWords.ts';
+import { writeDate } from './writeDate.ts';
 
 const THIN_SPACE = '\u2009';
 const NO_BREAK_SPACE = '\u00a0';
@@ -68,7 +69,7 @@ export function formatHumidityAbout(humidityPct: number, standardUncertaintyPct:
 export function formatMonth(isoDate: string, language = figureLocale()): string {
   const time = Date.parse(isoDate.slice(0, 10));
   if (Number.isNaN(time)) return isoDate;
-  return new Intl.DateTimeFormat(language, { month: 'short', year: 'numeric', timeZone: 'UTC' }).format(time);
+  return writeDate('month', time, language);
 }
 
 /** @example formatYearCount(2.5) // '2.5 years' */

@@ -1,5 +1,6 @@
 /** Ticks along an axis of dates. Times are milliseconds since 1970, UTC. */
 import { figureLocale } from '../../piano/formatLanguage.ts';
+import { writeDate } from '../../piano/writeDate.ts';
 
 export type TimeScale = {
   readonly low: number;
@@ -64,5 +65,5 @@ function monthTicks(low: number, high: number, most: number): TimeScale['ticks']
 }
 
 function monthLabel(time: number): string {
-  return new Intl.DateTimeFormat(figureLocale(), { month: 'short', year: 'numeric', timeZone: 'UTC' }).format(time);
+  return writeDate('month', time, figureLocale());
 }
