@@ -21,8 +21,8 @@ export function packingFault(packed: PackedPartials): string | undefined {
   if (components.length !== componentCount * COMPONENT_COLUMNS)
     return `components has ${components.length} numbers for ${componentCount} components`;
   if (hasBadPartial(partials)) return 'a partial holds a figure that is not a number';
-  if (beats.some(Number.isNaN)) return 'a beat holds a figure that is not a number';
-  if (components.some(Number.isNaN)) return 'a component holds a figure that is not a number';
+  if (hasNaN(beats)) return 'a beat holds a figure that is not a number';
+  if (hasNaN(components)) return 'a component holds a figure that is not a number';
   return undefined;
 }
 
@@ -38,8 +38,15 @@ function countIn(partials: Float64Array, columnIndex: number): number | undefine
 
 /** The two decay times may be NaN, which stands for "not measured" there. */
 function hasBadPartial(partials: Float64Array): boolean {
-  return partials.some((value, index) => {
+  for (let index = 0; index < partials.length; index++) {
+    if (!Number.isNaN(partials[index])) continue;
     const column = index % PARTIAL_COLUMNS;
-    return Number.isNaN(value) && column !== PROMPT_DECAY_COLUMN && column !== AFTER_DECAY_COLUMN;
-  });
+    if (column !== PROMPT_DECAY_COLUMN && column !== AFTER_DECAY_COLUMN) return true;
+  }
+  return false;
+}
+
+function hasNaN(table: Float64Array): boolean {
+  for (const value of table) if (Number.isNaN(value)) return true;
+  return false;
 }
