@@ -3,13 +3,13 @@ import { MapDrawing } from './MapDrawing.tsx';
 import styles from './NoteMap.module.css';
 import { cellAt, type MapPlace, noteMapLayout } from './noteMapLayout.ts';
 import type { NoteMapProps } from './noteMapProps.ts';
-import { useWidth } from './useWidth.ts';
+import { useWidthWhenNear } from './useWidth.ts';
 
 /** Figures of notes (across) and visits (down) as coloured and patterned cells. A column is chosen by pointer or with the arrow keys. */
 export function NoteMap(props: NoteMapProps) {
   const { label, columns, rowNames, chosenKey, onChoose, cellText, hint } = props;
   const frame = useRef<HTMLDivElement>(null);
-  const width = useWidth(frame);
+  const width = useWidthWhenNear(frame);
   const layout = noteMapLayout(width, columns.length, rowNames.length);
   const [pointed, setPointed] = useState<MapPlace | null>(null);
   const chosen = Math.max(
@@ -29,6 +29,7 @@ export function NoteMap(props: NoteMapProps) {
       <div
         ref={frame}
         className={styles.map}
+        style={{ minHeight: layout.height }}
         role="slider"
         tabIndex={0}
         aria-label={label}

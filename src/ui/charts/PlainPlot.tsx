@@ -3,7 +3,7 @@ import { useId, useRef } from 'react';
 import { ChartSymbol, type ChartSymbolShape } from '../ChartSymbol.tsx';
 import styles from './PlainPlot.module.css';
 import { type Inner, innerOf, type Place, type PlotTick, pathOf, placeIn, uncrowded } from './plainPlotLayout.ts';
-import { useWidth } from './useWidth.ts';
+import { useWidthWhenNear } from './useWidth.ts';
 
 export type PlotLayer =
   | { readonly kind: 'line'; readonly look: 'measured' | 'fitted' | 'expected'; readonly points: readonly Place[] }
@@ -40,10 +40,10 @@ const LABEL_ROOM_PX = 34;
 
 export function PlainPlot(props: PlainPlotProps) {
   const frame = useRef<HTMLDivElement>(null);
-  const width = useWidth(frame);
+  const width = useWidthWhenNear(frame);
   return (
     <div ref={frame} className={styles.frame} data-low={props.isLow}>
-      {width > 0 && <Drawing {...props} width={width} />}
+      {width > 0 ? <Drawing {...props} width={width} /> : <div role="img" aria-label={props.summary} />}
     </div>
   );
 }
