@@ -52,6 +52,8 @@ it('every part is there, with no complaint from the browser and no fault of acce
     words.forecast,
   ])
     await section(title).waitFor();
+  // A chart is drawn when it comes near what is seen of the page.
+  await section(words.forecast.title).scrollIntoViewIfNeeded();
   await section(words.forecast.title).locator('svg.recharts-surface').waitFor();
   expect(await accessibilityFaults(page)).toEqual([]);
   expect(watched.complaints).toEqual([]);
@@ -109,7 +111,8 @@ it('a chart is saved as a drawing that stands alone, as a picture, and as number
 it('another slip that matters is kept with the instrument', async () => {
   const threshold = page.getByLabel(words.verdict.threshold, { exact: true });
   await threshold.selectOption('2');
-  await page.getByText(words.judging.working(0).replace(/0.*/, '')).waitFor({ state: 'hidden' });
+  // The field shows what the records hold, so it says so once it is written.
+  await expect.poll(() => threshold.inputValue(), { timeout: 30_000 }).toBe('2');
   await page.reload();
   await threshold.waitFor({ timeout: 30_000 });
   expect(await threshold.inputValue()).toBe('2');
