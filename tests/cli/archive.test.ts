@@ -90,6 +90,7 @@ describe('archive export', () => {
     for (const kind of ['visits', 'surveys', 'takes', 'sounds', 'torques', 'photographFiles'] as const)
       expect(part[kind]).toEqual(rows[kind]);
     expect(JSON.stringify(part)).not.toContain('Ada');
+    expect(readdirSync(folder).filter((name) => /\.part/.test(name))).toEqual([]);
   });
 
   it('overwrites nothing, and leaves nothing half written', async () => {
@@ -98,7 +99,7 @@ describe('archive export', () => {
     expect(await archive('export', 'cut.zip', '--out', 'new.zip')).toMatchObject({ status: 2, stdout: '' });
     expect((await archive('export', 'all.zip', '--out', 'no/new.zip')).stderr).toMatch(/no such folder/);
     expect(readFileSync(join(folder, 'all.zip'))).toEqual(before);
-    expect(readdirSync(folder).filter((name) => /new|\.part$/.test(name))).toEqual([]);
+    expect(readdirSync(folder).filter((name) => /new|\.part/.test(name))).toEqual([]);
   });
 });
 

@@ -4,6 +4,7 @@ import type { LeftOut } from '../../src/files/archive/archiveContents.ts';
 import { type Archive, openArchive } from '../../src/files/archive/readArchive.ts';
 import { writeArchive } from '../../src/files/archive/writeArchive.ts';
 import { bytesAsSource } from '../../src/files/audio/byteSource.ts';
+import type { Take } from '../../src/piano/instrument.ts';
 import { newId } from '../../src/records/newId.ts';
 import { openRecords, type Records } from '../../src/records/records.ts';
 import {
@@ -68,6 +69,22 @@ describe('an archive brought in', () => {
     const again = await bring(mine, yours);
     expect(totals(again)).toEqual({ newRows: 0, changedRows: 0, deletedRows: 0, rivals: 0 });
     expect(again.soundCount).toBe(0);
+  });
+
+  it('meets a take that stands under another instrument here, among so many that they are not looked for one by one', async () => {
+    const { instrument, survey, visit } = await write(mine);
+    const takes = Array.from({ length: 210 }, (_, index) => exampleTake(survey, { midi: 21 + (index % 85) }));
+    await mine.writeRecordSet({ instruments: [instrument], events: [], visits: [visit], surveys: [survey], takes });
+    await mine.setKept(takes[100]?.id as Take['id'], true);
+    const { survey: other } = await write(yours, 'The other');
+    const same = exampleTake(other, { id: takes[100]?.id as Take['id'], midi: 40 });
+    await yours.keepTake(same);
+    expect(totals(await yours.mergeArchive(await archiveOf(mine), { isDryRun: true }))).toMatchObject({ rivals: 1 });
+    expect(totals(await bring(mine, yours))).toMatchObject({ newRows: 213, rivals: 1 });
+    expect((await yours.takesOfSurvey(survey.id)).length + (await yours.takesOfSurvey(other.id)).length).toBe(212);
+    const [pair] = await yours.listRivals();
+    expect([pair?.shown.id, pair?.other.id]).toEqual([same.id, same.id]);
+    expect(totals(await bring(mine, yours))).toEqual({ newRows: 0, changedRows: 0, deletedRows: 0, rivals: 0 });
   });
 
   it('says what it would do without doing it', async () => {
