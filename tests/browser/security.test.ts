@@ -42,6 +42,23 @@ function screenOf(href: string): string {
   return href.replace(/[0-9a-f]{8}-[0-9a-f-]{27}/g, 'ID').replace(/\/\d+(?=\/|$)/g, '/N');
 }
 
+/** Gives an instrument of many years and its latest visit markup for words, and stays there. */
+async function nameInMarkup(): Promise<void> {
+  const change = async (field: string) => {
+    await page.goto(`${page.url()}/edit`);
+    await page.getByRole('textbox', { name: field, exact: true }).fill(MARKUP);
+    await page.getByRole('button', { name: texts.common.save }).click();
+  };
+  await page.getByRole('link', { name: 'The school hall upright' }).click();
+  await page.getByRole('heading', { level: 1, name: 'The school hall upright' }).waitFor();
+  await change(texts.workshop.form.name);
+  await page.getByRole('heading', { level: 1, name: MARKUP }).waitFor();
+  await page.getByRole('table', { name: texts.instrument.visits.caption }).getByRole('link').first().click();
+  await page.getByRole('table', { name: texts.visit.surveys.caption }).waitFor();
+  await change(texts.visit.form.remark);
+  await page.getByText(MARKUP).first().waitFor();
+}
+
 /** Opens one page of every kind that a link leads to, beginning here. */
 async function walkAllScreens(): Promise<Set<string>> {
   const seen = new Set<string>();
@@ -63,17 +80,9 @@ async function walkAllScreens(): Promise<Set<string>> {
 it('shows text as text on every screen, and asks no other host for anything', async () => {
   await page.getByRole('button', { name: texts.workshop.empty.tryAction }).click();
   await page.getByRole('button', { name: texts.workshop.demonstration.remove }).waitFor({ timeout: 120_000 });
+  await nameInMarkup();
   const screens = await walkAllScreens();
-  await page.goto(`${server.url}#/instruments/new`);
-  await page.getByLabel(texts.workshop.form.name).fill(MARKUP);
-  await page.getByRole('button', { name: texts.common.save }).click();
-  await page.getByRole('heading', { level: 1, name: MARKUP }).waitFor();
-  await page.getByRole('link', { name: texts.instrument.newVisit }).click();
-  await page.getByRole('textbox', { name: texts.visit.form.remark }).fill(MARKUP);
-  await page.getByRole('button', { name: texts.visit.form.saveAndGo }).click();
-  await page.getByText(MARKUP).first().waitFor();
-  for (const screen of await walkAllScreens()) screens.add(screen);
-  expect(screens.size).toBeGreaterThan(10);
+  expect(screens.size).toBeGreaterThan(25);
   expect(await page.locator('main img[onerror], main b').count()).toBe(0);
   expect(await page.title()).not.toBe('taken');
   expect(requests.filter((url) => !url.startsWith(server.url) && !/^(data|blob):/.test(url))).toEqual([]);

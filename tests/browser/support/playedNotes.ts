@@ -5,6 +5,7 @@ import { seededRandom } from '../../support/seededRandom.ts';
 import { synthesizeSurvey } from '../../support/syntheticSurvey.ts';
 
 const SAMPLE_RATE_HZ = 44100;
+/** As long as a note is held unless said. */
 const HOLD_S = 1.35;
 const GAP_S = 0.15;
 /** A last take is told a second after its end at most, while sound comes in. */
@@ -12,7 +13,7 @@ const TAIL_S = 2.5;
 /** Before what disturbs, and after it. */
 const ROOM_FOR_NOISE_S = 1.5;
 
-export type Played = { readonly midi: number; readonly followedBy?: 'cough' | 'knock' };
+export type Played = { readonly midi: number; readonly followedBy?: 'cough' | 'knock'; readonly holdS?: number };
 export type PlayedNote = { readonly midi: number; readonly offsetCents: number; readonly onsetS: number };
 export type PlayedNotes = {
   readonly notes: readonly PlayedNote[];
@@ -24,9 +25,9 @@ export type PlayedNotes = {
 export function playNotes(played: readonly Played[], { snrDb, seed }: { snrDb?: number; seed: number }): PlayedNotes {
   const offsetOf = (midi: number) => ((midi * 7) % 13) - 6;
   const { samples, truth } = synthesizeSurvey({
-    notes: played.map(({ midi, followedBy }) => ({
+    notes: played.map(({ midi, followedBy, holdS = HOLD_S }) => ({
       strings: [{ midi, offsetCents: offsetOf(midi) }],
-      holdS: HOLD_S,
+      holdS,
       gapS: followedBy ? ROOM_FOR_NOISE_S : GAP_S,
     })),
     sampleRateHz: SAMPLE_RATE_HZ,
@@ -37,8 +38,8 @@ export function playNotes(played: readonly Played[], { snrDb, seed }: { snrDb?: 
   });
   const sound = Float64Array.from(samples);
   const random = seededRandom(seed + 500);
-  for (const [index, { followedBy }] of played.entries()) {
-    const releasedAt = (truth[index]?.onsetIndex ?? 0) + HOLD_S * SAMPLE_RATE_HZ;
+  for (const [index, { followedBy, holdS = HOLD_S }] of played.entries()) {
+    const releasedAt = (truth[index]?.onsetIndex ?? 0) + holdS * SAMPLE_RATE_HZ;
     for (const burst of followedBy === undefined ? [] : BURSTS[followedBy])
       addBurst(
         sound,

@@ -30,10 +30,10 @@ export function playSurvey(): PlayedSurvey {
   const { samples } = synthesizeSurvey({
     notes: PLAYED_MIDI.map((midi, index) => ({
       strings: [{ midi, offsetCents: ((index * 7) % 13) - 6 }],
-      holdS: 1.5,
+      holdS: 1.2,
     })),
     sampleRateHz: SAMPLE_RATE_HZ,
-    gapS: 0.2,
+    gapS: 0.15,
     leadS: 1,
     tailS: 1,
     noiseDbfs: -75,
