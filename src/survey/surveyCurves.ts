@@ -31,6 +31,12 @@ export type SurveyLife = {
   readonly spread: number;
 };
 
+/** What the curves need of a string's reading. */
+export type CurveReading = Pick<
+  NoteReading,
+  'midi' | 'stringPosition' | 'inharmonicityB' | 'inharmonicityBStandardUncertainty' | 'lifeTimeS'
+> & { readonly quality: Pick<NoteReading['quality'], 'isUsable'> };
+
 /** Null where too few notes were measured. */
 export type SurveyCurves = { readonly inharmonicity: SurveyInharmonicity | null; readonly life: SurveyLife | null };
 
@@ -39,7 +45,7 @@ export type SurveyCurves = { readonly inharmonicity: SurveyInharmonicity | null;
  * @param bassBridgeTopMidi the highest note on the bass bridge; null where nobody said
  */
 export function surveyCurves(
-  readings: readonly NoteReading[],
+  readings: readonly CurveReading[],
   compass: Compass,
   bassBridgeTopMidi: number | null,
 ): SurveyCurves {
@@ -48,7 +54,7 @@ export function surveyCurves(
 }
 
 function inharmonicityOf(
-  readings: readonly NoteReading[],
+  readings: readonly CurveReading[],
   compass: Compass,
   bassBridgeTopMidi: number | null,
 ): SurveyInharmonicity | null {
@@ -66,7 +72,7 @@ function inharmonicityOf(
   return { curve, notes, breakAfterMidi, woundTopMidi, woundSpread, plainSpread };
 }
 
-function lifeOf(readings: readonly NoteReading[], compass: Compass): SurveyLife | null {
+function lifeOf(readings: readonly CurveReading[], compass: Compass): SurveyLife | null {
   const measured = readings.flatMap(({ midi, stringPosition, lifeTimeS }) =>
     lifeTimeS !== null && lifeTimeS > 0 ? [{ midi, stringPosition, lifeTimeS }] : [],
   );

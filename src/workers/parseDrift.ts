@@ -2,6 +2,7 @@
 import * as v from 'valibot';
 import type { Drift } from '../stability/drift/analyseDrift.ts';
 import type { WhatIfTrial } from '../stability/whatIf.ts';
+import type { SurveyCurves } from '../survey/surveyCurves.ts';
 import { checkedMessage } from './checkedMessage.ts';
 import type { DriftReport, DriftWork } from './driftMessages.ts';
 
@@ -60,17 +61,38 @@ const question = v.object({
   thresholdCentsPerYear: aboveZero,
 });
 
+const positiveOrNull = v.nullable(v.pipe(finite, v.minValue(0)));
+
+const survey = v.object({
+  readings: v.array(
+    v.object({
+      midi,
+      stringPosition: v.picklist([0, 1, 2, 3]),
+      inharmonicityB: v.nullable(finite),
+      inharmonicityBStandardUncertainty: positiveOrNull,
+      lifeTimeS: positiveOrNull,
+      quality: v.object({ isUsable: v.boolean() }),
+    }),
+  ),
+  compass: v.object({ lowestMidi: midi, highestMidi: midi }),
+  bassBridgeTopMidi: v.nullable(midi),
+});
+
 const work = v.variant('kind', [
   v.object({ kind: v.literal('judge'), history }),
   v.object({ kind: v.literal('what-if'), question, seeds: v.array(v.pipe(v.number(), v.integer())) }),
+  v.object({ kind: v.literal('curves'), survey }),
 ]);
 
 const drift = v.custom<Drift>((value) => hasParts(value, 'verdict', 'pins', 'intervals', 'detail'), 'not a judgement');
 const trial = v.custom<WhatIfTrial>((value) => hasParts(value, 'seed', 'checks'), 'not a trial');
 
+const curves = v.custom<SurveyCurves>((value) => hasParts(value, 'inharmonicity', 'life'), 'not a survey’s curves');
+
 const report = v.variant('kind', [
   v.object({ kind: v.literal('judged'), drift }),
   v.object({ kind: v.literal('trial'), trial }),
+  v.object({ kind: v.literal('curves'), curves }),
   v.object({ kind: v.literal('finished') }),
   v.object({ kind: v.literal('failed'), detail: v.string() }),
 ]);

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { InstrumentId } from '../../src/piano/ids.ts';
 import { simulateHistory } from '../../src/stability/simulateHistory.ts';
 import { regularVisits, usualPlan } from '../../src/stability/simulation/historyPlan.ts';
+import { surveyCurves } from '../../src/survey/surveyCurves.ts';
 import { doDriftWork } from '../../src/workers/doDriftWork.ts';
-import type { DriftReport, HistoryToJudge } from '../../src/workers/driftMessages.ts';
+import type { DriftReport, HistoryToJudge, SurveyToCurve } from '../../src/workers/driftMessages.ts';
 import { judgedDrift, knownDrift, stateOf } from '../../src/workers/judgedDrift.ts';
 import { openDrift } from '../../src/workers/openDrift.ts';
 import { parseDriftReport, parseDriftWork } from '../../src/workers/parseDrift.ts';
@@ -16,6 +17,18 @@ const HISTORY: HistoryToJudge = {
   instrument: { compass: null, bassBridgeTopMidi: 43, strutsAfterMidi: [43] },
   thresholdCentsPerYear: 1,
 };
+
+function curveReadingAt(midi: number): SurveyToCurve['readings'][number] {
+  const inharmonicityB = 1e-4 * Math.exp(0.08 * (midi - 40));
+  return {
+    midi,
+    stringPosition: 0,
+    inharmonicityB,
+    inharmonicityBStandardUncertainty: 0.02 * inharmonicityB,
+    lifeTimeS: 20 - 0.15 * midi,
+    quality: { isUsable: true },
+  };
+}
 
 /** A worker that answers at once, in place of one on another thread. */
 function nearWorker() {
@@ -45,6 +58,19 @@ describe('the drift worker’s messages', () => {
     expect(await ended).toBe('finished');
     expect(found.map((report) => report.kind)).toEqual(['judged']);
     expect(worker.isEnded).toBe(true);
+  });
+
+  it('carry a survey there and its curves back, to be worked out as on the page', async () => {
+    const survey: SurveyToCurve = {
+      readings: Array.from({ length: 60 }, (_, index) => curveReadingAt(30 + index)),
+      compass: { lowestMidi: 21, highestMidi: 108 },
+      bassBridgeTopMidi: 43,
+    };
+    const found: DriftReport[] = [];
+    await openDrift({ kind: 'curves', survey }, (report) => found.push(report), nearWorker()).ended;
+    expect(found).toEqual([
+      { kind: 'curves', curves: surveyCurves(survey.readings, survey.compass, survey.bassBridgeTopMidi) },
+    ]);
   });
 
   it('are refused where they do not fit, and name the place', () => {

@@ -23,6 +23,7 @@ import { ReadingTable } from './ReadingTable.tsx';
 import { Repeatability } from './Repeatability.tsx';
 import { SoundSection } from './SoundSection.tsx';
 import { type SurveyPage, useSurvey } from './useSurvey.ts';
+import { useSurveyCurves } from './useSurveyCurves.ts';
 
 const words = texts.visit.survey;
 
@@ -32,7 +33,7 @@ export function SurveyScreen({ records, surveyId }: Props) {
   const page = useSurvey(records, surveyId);
   if (page.state !== 'ready') return <ReadState observed={page} />;
   if (!page.value) return <NotFound />;
-  const { instrument, survey, cells, kept, setAside, sounds, curves, pooledRepeatability } = page.value;
+  const { instrument, survey, cells, kept, setAside, sounds, pooledRepeatability } = page.value;
   return (
     <>
       <SurveyHeading page={page.value} />
@@ -60,16 +61,7 @@ export function SurveyScreen({ records, surveyId }: Props) {
           </Disclosure>
         )}
       </Section>
-      {kept.length > 0 && (
-        <>
-          <InharmonicitySection
-            instrument={instrument}
-            inharmonicity={curves.inharmonicity}
-            heardMidi={kept.map((take) => take.midi)}
-          />
-          <LifeSection instrument={instrument} life={curves.life} />
-        </>
-      )}
+      {kept.length > 0 && <CurveSections instrument={instrument} kept={kept} />}
       <ClockSection survey={survey} />
       <SoundSection records={records} takes={[...kept, ...setAside]} sizes={sounds} />
       <Section title={texts.records.delete.title} note={texts.records.delete.note}>
@@ -82,6 +74,23 @@ export function SurveyScreen({ records, surveyId }: Props) {
           {texts.records.delete.survey}
         </DeleteButton>
       </Section>
+    </>
+  );
+}
+
+function CurveSections({ instrument, kept }: Pick<SurveyPage, 'instrument' | 'kept'>) {
+  const curves = useSurveyCurves(instrument, kept);
+  if (!curves)
+    return [texts.charts.inharmonicity.title, texts.charts.life.title].map((title) => (
+      <Section key={title} title={title}>
+        <p>{texts.charts.workingOut}</p>
+      </Section>
+    ));
+  const heardMidi = kept.map((take) => take.midi);
+  return (
+    <>
+      <InharmonicitySection instrument={instrument} inharmonicity={curves.inharmonicity} heardMidi={heardMidi} />
+      <LifeSection instrument={instrument} life={curves.life} />
     </>
   );
 }

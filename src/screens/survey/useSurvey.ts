@@ -5,7 +5,6 @@ import type { Records } from '../../records/records.ts';
 import type { SoundSizes } from '../../records/takeSounds.ts';
 import { recordedTakes } from '../../survey/recordedTakes.ts';
 import type { PooledRepeatability } from '../../survey/repeatability.ts';
-import { type SurveyCurves, surveyCurves } from '../../survey/surveyCurves.ts';
 import type { NoteCell } from '../../ui/noteState.ts';
 import { surveyCells } from '../../ui/surveyCells.ts';
 import { type Observed, useObserved } from '../../ui/useObserved.ts';
@@ -21,7 +20,6 @@ export type SurveyPage = {
   readonly cells: readonly NoteCell[];
   readonly sounds: SoundSizes;
   readonly pooledRepeatability: readonly PooledRepeatability[];
-  readonly curves: SurveyCurves;
 };
 
 export function useSurvey(records: Records, surveyId: SurveyId): Observed<SurveyPage | null> {
@@ -39,10 +37,8 @@ async function readSurveyPage(records: Records, surveyId: SurveyId): Promise<Sur
   const sounds = await records.soundSizes(surveyId);
   const { kept, pooledRepeatability } = recordedTakes([...takes].sort(byNote));
   const setAside = takes.filter((take) => !take.isKept);
-  const readings = kept.map((take) => take.reading);
-  const curves = surveyCurves(readings, instrument.compass, instrument.bassBridgeTopMidi);
   const cells = askedCells(instrument, survey, takes);
-  return { instrument, visit, survey, kept, setAside, cells, sounds, pooledRepeatability, curves };
+  return { instrument, visit, survey, kept, setAside, cells, sounds, pooledRepeatability };
 }
 
 /** What was asked for, and what was played besides. */

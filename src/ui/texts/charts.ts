@@ -1,6 +1,7 @@
 /** Words for the charts that a survey's notes make together. */
 export const chartTexts = {
   drawing: 'Drawing the chart …',
+  workingOut: 'Working out the curve …',
   saving: {
     legend: (name: string) => `Save: ${name}`,
     label: 'Save as',

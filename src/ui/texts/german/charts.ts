@@ -3,6 +3,7 @@ import type { Translated } from '../translation.ts';
 
 export const germanChartTexts: Translated<typeof chartTexts> = {
   drawing: 'Das Diagramm wird gezeichnet …',
+  workingOut: 'Die Kurve wird berechnet …',
   saving: {
     legend: (name) => `Speichern: ${name}`,
     label: 'Speichern als',
