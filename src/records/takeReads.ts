@@ -16,17 +16,30 @@ export async function takesOfSurvey(database: RecordsDatabase, sound: SoundRows,
   return sound.all('takes', rows).sort(byTime).map(rowToTake);
 }
 
+/** In pieces, survey by survey: the takes of many years in one answer would keep the page from answering. */
 export async function keptTakesOfInstrument(
   database: RecordsDatabase,
   sound: SoundRows,
   instrumentId: InstrumentId,
 ): Promise<Take[]> {
-  const kept: KeptKey = [instrumentId, 1];
-  const rows = await database.takes
-    .where('[instrumentId+keptFlag]')
-    .equals([...kept])
-    .toArray();
-  return sound.all('takes', rows).sort(byTime).map(rowToTake);
+  const keptKey: KeptKey = [instrumentId, 1];
+  const kept = database.takes.where('[instrumentId+keptFlag]').equals([...keptKey]);
+  const surveyIds = await database.surveys.where({ instrumentId }).primaryKeys();
+  let foundCount = 0;
+  const perSurvey = await Promise.all(
+    surveyIds.map(async (surveyId) => {
+      const rows = await rowsOfSurvey(database, surveyId).toArray();
+      const own = rows.filter((row) => row.keptFlag === 1 && row.instrumentId === instrumentId);
+      foundCount += own.length;
+      return sound.all('takes', own).map(rowToTake);
+    }),
+  );
+  if ((await kept.count()) === foundCount) return perSurvey.flat().sort(byTime);
+  // There are takes of a survey that is not there, as a damaged archive may have brought them.
+  return sound
+    .all('takes', await kept.toArray())
+    .map(rowToTake)
+    .sort(byTime);
 }
 
 /** In the database's order of keys a shorter array stands before a longer one, and an array after every number. */
@@ -34,7 +47,9 @@ export function rowsOfSurvey(database: RecordsDatabase, surveyId: SurveyId): Col
   return database.takes.where('[surveyId+midi+stringPosition]').between([surveyId], [surveyId, []]);
 }
 
-function byTime(a: TakeRow, b: TakeRow): number {
+type InTime = Pick<Take, 'recordedAt' | 'id'>;
+
+function byTime(a: InTime, b: InTime): number {
   if (a.recordedAt !== b.recordedAt) return a.recordedAt < b.recordedAt ? -1 : 1;
   return a.id < b.id ? -1 : 1;
 }
