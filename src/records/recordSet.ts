@@ -15,11 +15,10 @@ export type RecordSet = {
   readonly visits: readonly Visit[];
   readonly surveys: readonly Survey[];
   readonly takes: readonly Take[];
-  /** Absent where there is none. */
-  readonly torques?: readonly TorqueReading[];
-  readonly schedules?: readonly StringingSchedule[];
-  readonly decisions?: readonly StringDecision[];
-  readonly trials?: readonly BridgeTrial[];
+  readonly torques: readonly TorqueReading[];
+  readonly schedules: readonly StringingSchedule[];
+  readonly decisions: readonly StringDecision[];
+  readonly trials: readonly BridgeTrial[];
 };
 
 /**
@@ -33,10 +32,10 @@ export function writeRecordSet(database: RecordsDatabase, set: RecordSet): Promi
     const events = set.events.map((row) => soundRow('events', row));
     const visits = set.visits.map((row) => soundRow('visits', row));
     const surveys = set.surveys.map((row) => soundRow('surveys', row));
-    const torques = (set.torques ?? []).map((row) => soundRow('torques', row));
-    const schedules = (set.schedules ?? []).map((row) => soundRow('schedules', row));
-    const decisions = (set.decisions ?? []).map((row) => soundRow('decisions', row));
-    const trials = (set.trials ?? []).map((row) => soundRow('trials', row));
+    const torques = set.torques.map((row) => soundRow('torques', row));
+    const schedules = set.schedules.map((row) => soundRow('schedules', row));
+    const decisions = set.decisions.map((row) => soundRow('decisions', row));
+    const trials = set.trials.map((row) => soundRow('trials', row));
     return database.transaction('rw', database.tables, async () => {
       await database.instruments.bulkPut(instruments);
       await database.events.bulkPut(events);
@@ -90,13 +89,11 @@ async function readBench(
     const found = instrumentId === undefined ? table.toCollection() : table.where({ instrumentId });
     return sound.all(name, await found.toArray());
   };
-  const [torques, schedules] = [await own('torques'), await own('schedules')];
-  const [decisions, trials] = [await own('decisions'), await own('trials')];
   return {
-    ...(torques.length > 0 && { torques }),
-    ...(schedules.length > 0 && { schedules }),
-    ...(decisions.length > 0 && { decisions }),
-    ...(trials.length > 0 && { trials }),
+    torques: await own('torques'),
+    schedules: await own('schedules'),
+    decisions: await own('decisions'),
+    trials: await own('trials'),
   };
 }
 

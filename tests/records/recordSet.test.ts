@@ -43,10 +43,20 @@ function exampleSet(isDemonstration = false): RecordSet {
     remark: '',
   } as const;
   const rows = { events: [exampleEvent(instrument)], visits: [visit], surveys: [survey], takes, torques: [torque] };
-  return { instruments: [instrument], ...rows };
+  return { ...EMPTY, instruments: [instrument], ...rows };
 }
 
-const EMPTY: RecordSet = { instruments: [], events: [], visits: [], surveys: [], takes: [] };
+const EMPTY: RecordSet = {
+  instruments: [],
+  events: [],
+  visits: [],
+  surveys: [],
+  takes: [],
+  torques: [],
+  schedules: [],
+  decisions: [],
+  trials: [],
+};
 
 function inOrder(set: RecordSet): RecordSet {
   return { ...set, takes: [...set.takes].sort((a, b) => (a.id < b.id ? -1 : 1)) };

@@ -34,11 +34,15 @@ function withTrials(whole: RecordSet, bench: BenchMorning, instrument: Instrumen
   return { ...whole, surveys: [...whole.surveys, ...surveys], takes: [...whole.takes, ...takes], decisions, trials };
 }
 
+type BenchLists = Pick<RecordSet, 'torques' | 'schedules' | 'decisions' | 'trials'>;
+
 /** From numbers of their own, so that they change nothing of the visits. */
-function inventBench(plan: InstrumentPlan, instrument: Instrument, visits: readonly Visit[]): Partial<RecordSet> {
+function inventBench(plan: InstrumentPlan, instrument: Instrument, visits: readonly Visit[]): BenchLists {
   const numbers = seededNumbers(Number.parseInt(instrument.id.slice(0, 7), 16));
   return {
     torques: inventTorques(plan, instrument, visits, numbers),
     schedules: plan.scale ? [inventSchedule(plan.scale, instrument, numbers)] : [],
+    decisions: [],
+    trials: [],
   };
 }

@@ -37,7 +37,7 @@ export function* inventedSounds(set: Pick<RecordSet, 'surveys' | 'takes' | 'tria
   );
   const midis = [A4_MIDI, ...(beating ? [beating.midi] : [])];
   for (const take of ofSurveys) if (midis.includes(take.midi)) yield inventedSound(take, numbers);
-  const [trial] = set.trials ?? [];
+  const [trial] = set.trials;
   const tried = [trial?.takesBefore[0], trial?.takesAfter[0]];
   for (const take of set.takes) if (tried.includes(take.id)) yield inventedSound(take, numbers);
 }

@@ -45,7 +45,7 @@ describe.each([
   { name: 'upright', set: failing, noteCount: 85 },
   { name: 'garden house grand', set: settling, noteCount: 88 },
 ])('the schedule of the invented $name', ({ set, noteCount }) => {
-  const [schedule] = set.schedules ?? [];
+  const [schedule] = set.schedules;
   const rows = schedule?.rows ?? [];
   const { bassBridgeTopMidi, strutsAfterMidi } = set.instruments[0]!;
   const options = { pitchStandardHz: 440, bassBridgeTopMidi, strutsAfterMidi };
