@@ -1,14 +1,17 @@
 import { useMemo, useState } from 'react';
+import type { Instrument } from '../../piano/instrument.ts';
 import type { Records } from '../../records/records.ts';
 import { FEWEST_INSTRUMENTS, type HeldGroup } from '../../stability/acrossInstruments/heldGroups.ts';
 import { LinkButton } from '../../ui/Button.tsx';
 import { EmptyState } from '../../ui/EmptyState.tsx';
 import { SpansFigure } from '../../ui/held/SpansFigure.tsx';
 import { PageHeading } from '../../ui/PageHeading.tsx';
+import { ReadState } from '../../ui/ReadState.tsx';
 import { routeToHref } from '../../ui/routes.ts';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
 import { workshopTrail } from '../../ui/trails.ts';
+import { useObserved } from '../../ui/useObserved.ts';
 import styles from './acrossInstruments.module.css';
 import { ChoiceFields } from './ChoiceFields.tsx';
 import { GroupShare } from './GroupShare.tsx';
@@ -26,11 +29,26 @@ type OwnChoices = Omit<HeldChoices, 'whose'> & Partial<Pick<HeldChoices, 'whose'
 
 /** Which work on which blocks held, and for how long. */
 export function HeldScreen({ records }: { readonly records: Records }) {
+  const instruments = useObserved<Instrument[]>('held', (onValue, onFault) =>
+    records.observe(() => records.listInstruments(), onValue, onFault),
+  );
+  if (instruments.state === 'loading')
+    return (
+      <>
+        <PageHeading title={words.title} trail={workshopTrail()} subtitle={words.subtitle} />
+        <ReadState observed={instruments} />
+      </>
+    );
+  return <LookBack records={records} instruments={instruments.state === 'ready' ? instruments.value : []} />;
+}
+
+type LookBackProps = { readonly records: Records; readonly instruments: readonly Instrument[] };
+
+function LookBack({ records, instruments }: LookBackProps) {
   const held = useHeld(records);
   const [chosen, setChosen] = useState<OwnChoices>({ alarm: 'watch', grouping: 'block' });
-  const all = [...held.found.map(({ instrument }) => instrument), ...held.withoutWork];
-  const hasOwn = all.some(({ isDemonstration }) => !isDemonstration);
-  const hasInvented = all.some(({ isDemonstration }) => isDemonstration);
+  const hasOwn = instruments.some(({ isDemonstration }) => !isDemonstration);
+  const hasInvented = instruments.some(({ isDemonstration }) => isDemonstration);
   const whose = chosen.whose ?? (hasOwn || !hasInvented ? 'own' : 'invented');
   const { alarm, grouping } = chosen;
   const view = useMemo(() => heldView(held.found, { alarm, grouping, whose }), [held.found, alarm, grouping, whose]);
@@ -45,30 +63,32 @@ export function HeldScreen({ records }: { readonly records: Records }) {
         isInvented={whose === 'invented'}
       />
       <LookBackProgress held={held} />
-      {held.phase === 'finished' && all.length === 0 ? (
+      {held.phase === 'finished' && instruments.length === 0 ? (
         <NoInstrument />
       ) : (
         <>
           <Section title={words.table.result} note={words.progress.why}>
-            {(view.jobs.length > 0 || held.phase !== 'finished' || (hasOwn && hasInvented)) && (
-              <ChoiceFields
-                choices={{ alarm, grouping, whose }}
-                hasBoth={hasOwn && hasInvented}
-                onChange={(change) => setChosen((before) => ({ ...before, ...change }))}
-              />
-            )}
-            {view.jobs.length > 0 ? (
-              <>
-                <SpansFigure rows={view.jobs.map(spanRow)} />
-                <HeldTable jobs={view.jobs} />
-              </>
-            ) : (
-              held.phase === 'finished' && (
-                <EmptyState>
-                  <p>{hasWork ? words.empty.unjudged : words.empty.work}</p>
-                </EmptyState>
-              )
-            )}
+            <div className={styles.result} data-working={held.phase === 'working'}>
+              {(view.jobs.length > 0 || held.phase !== 'finished' || (hasOwn && hasInvented)) && (
+                <ChoiceFields
+                  choices={{ alarm, grouping, whose }}
+                  hasBoth={hasOwn && hasInvented}
+                  onChange={(change) => setChosen((before) => ({ ...before, ...change }))}
+                />
+              )}
+              {view.jobs.length > 0 ? (
+                <>
+                  <SpansFigure rows={view.jobs.map(spanRow)} />
+                  <HeldTable jobs={view.jobs} />
+                </>
+              ) : (
+                held.phase === 'finished' && (
+                  <EmptyState>
+                    <p>{hasWork ? words.empty.unjudged : words.empty.work}</p>
+                  </EmptyState>
+                )
+              )}
+            </div>
           </Section>
           <Groups groups={view.groups} />
           {held.phase === 'finished' && <MissingSection steps={missingSteps(view, withoutWork)} />}

@@ -6,7 +6,7 @@ import type { Held } from './useHeld.ts';
 
 const words = texts.held.progress;
 
-/** How far the looking back has come, with a way to stop it. */
+/** How far the looking back has come, with a way to stop it. It keeps its place when all is judged, so that nothing below it moves. */
 export function LookBackProgress({ held }: { readonly held: Held }) {
   const { phase, jobCount, found, failed, now, stop, goOn } = held;
   const doneCount = found.length;
@@ -24,23 +24,22 @@ export function LookBackProgress({ held }: { readonly held: Held }) {
           <Button onPress={goOn}>{words.goOn}</Button>
         </div>
       )}
-      {phase === 'working' && (
+      {(phase === 'working' || (phase === 'finished' && jobCount > 0)) && (
         <div className={styles.progress}>
           <progress
             className={styles.bar}
             aria-label={words.title}
             max={Math.max(1, jobCount)}
-            value={doneCount + ofVisits}
+            value={phase === 'working' ? doneCount + ofVisits : jobCount}
           />
           <div className={styles.row}>
             <p role="status">{words.jobs(doneCount, jobCount)}</p>
-            <Button onPress={stop}>{words.stop}</Button>
+            {phase === 'working' && <Button onPress={stop}>{words.stop}</Button>}
           </div>
-          {now && (
-            <p>
-              {now.kind === 'reading' ? words.reading(now.name) : words.judging(now.name, now.doneCount, now.allCount)}
-            </p>
-          )}
+          <p className={styles.now}>
+            {now &&
+              (now.kind === 'reading' ? words.reading(now.name) : words.judging(now.name, now.doneCount, now.allCount))}
+          </p>
         </div>
       )}
     </>

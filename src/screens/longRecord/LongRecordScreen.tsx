@@ -38,7 +38,7 @@ export function LongRecordScreen({ records, instrumentId }: Props) {
           title={words.title}
           trail={instrumentTrail(kept.value.records.instrument)}
           subtitle={words.subtitle}
-          actions={record && <RecordActions record={record} />}
+          actions={<RecordActions record={record} />}
         />
         <p className={styles.note}>{words.csvNote}</p>
         {judgement.state !== 'judged' && <JudgingState judgement={judgement} readingCount={readingCount} />}
@@ -48,22 +48,33 @@ export function LongRecordScreen({ records, instrumentId }: Props) {
   );
 }
 
-function RecordActions({ record }: { readonly record: FullRecords }) {
+/** There from the start, so that nothing moves when the record is made. */
+function RecordActions({ record }: { readonly record: FullRecords | null }) {
   const { fileNames } = words;
-  const save = (text: string, type: string, name: string, extension: string) =>
-    saveFile(new Blob([text], { type }), speakingName([record.instrument.name, name], extension));
+  const save = (textOf: (record: FullRecords) => string, type: string, name: string, extension: string) => {
+    if (record) saveFile(new Blob([textOf(record)], { type }), speakingName([record.instrument.name, name], extension));
+  };
   return (
     <>
-      <Button onPress={() => save(writeCsvTable(readingSheet(record)), 'text/csv', fileNames.readings, 'csv')}>
+      <Button
+        isDisabled={!record}
+        onPress={() => save((all) => writeCsvTable(readingSheet(all)), 'text/csv', fileNames.readings, 'csv')}
+      >
         {words.saveReadings}
       </Button>
-      <Button onPress={() => save(writeCsvTable(eventSheet(record)), 'text/csv', fileNames.work, 'csv')}>
+      <Button
+        isDisabled={!record}
+        onPress={() => save((all) => writeCsvTable(eventSheet(all)), 'text/csv', fileNames.work, 'csv')}
+      >
         {words.saveWork}
       </Button>
-      <Button onPress={() => save(longRecordFile(record, reportWords), 'text/html', fileNames.page, 'html')}>
+      <Button
+        isDisabled={!record}
+        onPress={() => save((all) => longRecordFile(all, reportWords), 'text/html', fileNames.page, 'html')}
+      >
         {words.savePage}
       </Button>
-      <Button look="primary" onPress={() => window.print()}>
+      <Button look="primary" isDisabled={!record} onPress={() => window.print()}>
         {words.print}
       </Button>
     </>

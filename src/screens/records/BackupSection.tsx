@@ -1,6 +1,5 @@
 import { formatDate } from '../../piano/format.ts';
 import { REMINDER_DAYS, type ReminderDays } from '../../records/backupAge.ts';
-import type { Records } from '../../records/records.ts';
 import { Button } from '../../ui/Button.tsx';
 import { FactList } from '../../ui/FactList.tsx';
 import { SelectField } from '../../ui/Field.tsx';
@@ -10,13 +9,12 @@ import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
 import { canChooseFolder, type Folder } from './fileAccess.ts';
 import styles from './records.module.css';
-import { type Backup, useBackup } from './useBackup.ts';
+import type { Backup } from './useBackup.ts';
 import { WritingStatus } from './WritingStatus.tsx';
 
 const words = texts.records.backup;
 
-export function BackupSection({ records }: { readonly records: Records }) {
-  const backup = useBackup(records);
+export function BackupSection({ backup }: { readonly backup: Backup }) {
   if (backup.view.state !== 'ready') return <ReadState observed={backup.view} />;
   const { age, folder } = backup.view.value;
   const facts = [

@@ -38,7 +38,7 @@ export function OwnersPageScreen({ records, instrumentId }: Props) {
           title={words.title}
           trail={instrumentTrail(instrument)}
           subtitle={words.next}
-          actions={view.page && <PageActions page={view.page} />}
+          actions={<PageActions page={view.page} />}
         />
         <OwnersChoices view={view} photographs={view.kept.value.photographs} />
         {view.judgement.state !== 'judged' && (
@@ -50,15 +50,19 @@ export function OwnersPageScreen({ records, instrumentId }: Props) {
   );
 }
 
-function PageActions({ page }: { readonly page: OwnersPage }) {
+/** There from the start, so that nothing moves when the page is made. */
+function PageActions({ page }: { readonly page: OwnersPage | null }) {
   const save = () => {
+    if (!page) return;
     const file = new Blob([ownersPageFile(page, reportWords)], { type: 'text/html' });
     saveFile(file, speakingName([page.name, words.fileName], 'html'));
   };
   return (
     <>
-      <Button onPress={save}>{words.save}</Button>
-      <Button look="primary" onPress={() => window.print()}>
+      <Button isDisabled={!page} onPress={save}>
+        {words.save}
+      </Button>
+      <Button look="primary" isDisabled={!page} onPress={() => window.print()}>
         {words.print}
       </Button>
     </>

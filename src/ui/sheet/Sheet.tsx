@@ -1,4 +1,5 @@
 import { type ClipboardEvent, type KeyboardEvent, type MouseEvent, type PointerEvent, useEffect, useRef } from 'react';
+import { RowsInSteps } from '../RowsInSteps.tsx';
 import { placeOf } from './cellPlace.ts';
 import styles from './Sheet.module.css';
 import { SheetHead } from './SheetHead.tsx';
@@ -60,6 +61,25 @@ export function Sheet({ data, actions, view }: SheetProps) {
     const at = event.buttons === 1 && event.pointerType === 'mouse' && !state.editing ? placeOf(event.target) : null;
     if (at && (at.row !== state.at.row || at.column !== state.at.column)) view.goTo(at, true);
   };
+  const rowAt = (index: number) => {
+    const row = data.rows[index];
+    if (!row) return null;
+    const isHere = index === state.at.row;
+    const isChosen = index >= range.fromRow && index <= range.toRow;
+    return (
+      <SheetRowCells
+        key={row.key}
+        row={row}
+        rowIndex={index}
+        columns={data.columns}
+        atColumn={isHere ? state.at.column : -1}
+        fromColumn={isChosen ? range.fromColumn : -1}
+        toColumn={isChosen ? range.toColumn : -1}
+        editing={isHere ? state.editing : null}
+        view={isHere && state.editing ? view : null}
+      />
+    );
+  };
   return (
     <div className={styles.frame}>
       <table
@@ -82,23 +102,7 @@ export function Sheet({ data, actions, view }: SheetProps) {
       >
         <SheetHead data={data} />
         <tbody>
-          {data.rows.map((row, index) => {
-            const isHere = index === state.at.row;
-            const isChosen = index >= range.fromRow && index <= range.toRow;
-            return (
-              <SheetRowCells
-                key={row.key}
-                row={row}
-                rowIndex={index}
-                columns={data.columns}
-                atColumn={isHere ? state.at.column : -1}
-                fromColumn={isChosen ? range.fromColumn : -1}
-                toColumn={isChosen ? range.toColumn : -1}
-                editing={isHere ? state.editing : null}
-                view={isHere && state.editing ? view : null}
-              />
-            );
-          })}
+          <RowsInSteps rowCount={data.rows.length} rowAt={rowAt} />
         </tbody>
       </table>
     </div>
