@@ -7,6 +7,7 @@ import { texts } from '../../ui/texts.ts';
 import type { Observed } from '../../ui/useObserved.ts';
 import styles from './instrument.module.css';
 import type { InstrumentFigures, InstrumentPage } from './useInstrument.ts';
+import type { VisitChange } from './visitChanges.ts';
 import { type StageFigures, type VisitFigures, visitFigures } from './visitFigures.ts';
 
 const words = texts.instrument.visits;
@@ -14,7 +15,7 @@ const words = texts.instrument.visits;
 /** So many visits stand open; the chart below them should not be pushed out of sight by ten years of visits. */
 const LATEST_COUNT = 6;
 
-type Row = VisitFigures & { readonly medianCents: number | null; readonly isRead: boolean };
+type Row = VisitFigures & { readonly interval: VisitChange | null; readonly isRead: boolean };
 type Props = { readonly page: InstrumentPage; readonly figures: Observed<InstrumentFigures> };
 
 const COLUMNS: readonly Column<Row>[] = [
@@ -35,7 +36,12 @@ const COLUMNS: readonly Column<Row>[] = [
   },
   { key: 'found', title: words.asFound, cell: (row) => <StageLink stage={row.asFound} isRead={row.isRead} /> },
   { key: 'left', title: words.asLeft, cell: (row) => <StageLink stage={row.asLeft} isRead={row.isRead} /> },
-  { key: 'movement', title: words.movement, isNumber: true, cell: (row) => formatCents(row.medianCents) },
+  {
+    key: 'movement',
+    title: words.movement,
+    isNumber: true,
+    cell: (row) => formatCents(row.interval?.change.medianCents ?? null),
+  },
 ];
 
 /** The latest visit first. Counts and movement fill in when the takes have been read. */
@@ -80,11 +86,11 @@ function Rows({ rows, caption }: { readonly rows: readonly Row[]; readonly capti
 
 function rowsOf(page: InstrumentPage, figures: Observed<InstrumentFigures>): Row[] {
   if (figures.state !== 'ready')
-    return visitFigures(page.visits, page.surveys, []).map((row) => ({ ...row, medianCents: null, isRead: false }));
+    return visitFigures(page.visits, page.surveys, []).map((row) => ({ ...row, interval: null, isRead: false }));
   const { visits, intervals } = figures.value;
   return visits.map((row) => {
-    const interval = intervals.find((candidate) => candidate.toVisit.id === row.visit.id);
-    return { ...row, medianCents: interval?.change.medianCents ?? null, isRead: true };
+    const interval = intervals.find((candidate) => candidate.toVisit.id === row.visit.id) ?? null;
+    return { ...row, interval, isRead: true };
   });
 }
 

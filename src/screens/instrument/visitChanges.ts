@@ -13,10 +13,13 @@ export type VisitChange = {
   readonly years: number;
   /** What the interval starts from: as left, or as found where the piano was not tuned. */
   readonly fromStage: SurveyStage;
-  readonly change: SurveyChange & { readonly medianCents: number | null };
+  /** Worked out when it is first asked for: all of them at once would keep the page from answering. */
+  readonly change: WholeChange;
   /** What was done within the interval; the strings that it touched are left out. */
   readonly work: readonly InstrumentEvent[];
 };
+
+type WholeChange = SurveyChange & { readonly medianCents: number | null };
 
 type ReadVisits = {
   readonly visits: readonly Visit[];
@@ -33,12 +36,25 @@ export function visitChanges({ visits, surveys, events }: ReadVisits, keptTakes:
   return intervalsOf(visits, read, events).flatMap((interval) => {
     const { from: fromVisit, to: toVisit, years, baseline, asFoundSurveyIds } = interval;
     if (!baseline.known) return [];
-    const change = changeBetween(readingsAtStart(interval, readingsOf), readingsOf(asFoundSurveyIds));
-    const cents = change.notes.map(({ changeCents }) => changeCents);
-    const medianCents = cents.length > 0 ? medianOf(cents) : null;
     const work = workWithin(interval, events);
-    return [{ fromVisit, toVisit, years, fromStage: baseline.stage, change: { ...change, medianCents }, work }];
+    const found = { fromVisit, toVisit, years, fromStage: baseline.stage, work };
+    let change: WholeChange | null = null;
+    return [
+      {
+        ...found,
+        get change() {
+          change ??= wholeChange(readingsAtStart(interval, readingsOf), readingsOf(asFoundSurveyIds));
+          return change;
+        },
+      },
+    ];
   });
+}
+
+function wholeChange(from: readonly NoteReading[], to: readonly NoteReading[]): WholeChange {
+  const change = changeBetween(from, to);
+  const cents = change.notes.map(({ changeCents }) => changeCents);
+  return { ...change, medianCents: cents.length > 0 ? medianOf(cents) : null };
 }
 
 /** Of that visit only, so that all changes are over the same time. */
