@@ -1,4 +1,5 @@
 /** The take worker's work, apart from the messages. */
+import { levelSpectrum } from '../analysis/signal/levelSpectrum.ts';
 import { type MeasureOptions, measureTake } from '../analysis/tone/measureTake.ts';
 import { decodeTakeSound, encodeTakeSound } from '../files/audio/takeSound.ts';
 import type { TakeOutcome } from '../piano/reading.ts';
@@ -20,6 +21,8 @@ export async function doTakeWork(work: TakeWork): Promise<TakeResult<TakeWork>> 
     }
     case 'measure-again':
       return measureAgain(work);
+    case 'spectrum':
+      return levelSpectrum(work.samples, work.sampleRateHz, work.request);
   }
 }
 

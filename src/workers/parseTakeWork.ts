@@ -27,6 +27,12 @@ const work = v.variant('kind', [
     midi: count,
     hasHole: v.boolean(),
   }),
+  v.object({
+    kind: v.literal('spectrum'),
+    samples,
+    sampleRateHz: finite,
+    request: v.object({ startIndex: count, durationS: finite, highestHz: finite, pointCount: count }),
+  }),
 ]);
 
 const takeRequest = v.variant('kind', [

@@ -1,4 +1,5 @@
-/** What a take worker can be asked, and what it answers: measuring, and turning sound into stored bytes and back. */
+/** What a take worker can be asked, and what it answers: measuring, turning sound into stored bytes and back, a spectrum to look at. */
+import type { SpectrumPoint, SpectrumRequest } from '../analysis/signal/levelSpectrum.ts';
 import type { TakeSound } from '../piano/instrument.ts';
 import type { StringPosition, TakeOutcome } from '../piano/reading.ts';
 import type { SegmentToMeasure } from './listeningMessages.ts';
@@ -23,7 +24,13 @@ export type MeasureAgainWork = {
   readonly midi: number;
   readonly hasHole: boolean;
 };
-export type TakeWork = MeasureWork | EncodeWork | DecodeWork | MeasureAgainWork;
+export type SpectrumWork = {
+  readonly kind: 'spectrum';
+  readonly samples: Float32Array<ArrayBuffer>;
+  readonly sampleRateHz: number;
+  readonly request: SpectrumRequest;
+};
+export type TakeWork = MeasureWork | EncodeWork | DecodeWork | MeasureAgainWork | SpectrumWork;
 
 export type MeasuredSegment = { readonly outcome: TakeOutcome; readonly hasHole: boolean };
 export type PlainSound = { readonly samples: Float32Array<ArrayBuffer>; readonly sampleRateHz: number };
@@ -34,7 +41,9 @@ export type TakeResult<Work extends TakeWork> = Work extends EncodeWork
     ? PlainSound
     : Work extends MeasureAgainWork
       ? TakeOutcome
-      : MeasuredSegment;
+      : Work extends SpectrumWork
+        ? readonly SpectrumPoint[]
+        : MeasuredSegment;
 
 export type TakeRequest =
   /** Requests come through this port too. */

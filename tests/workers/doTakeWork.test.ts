@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { levelSpectrum } from '../../src/analysis/signal/levelSpectrum.ts';
 import { measureTake } from '../../src/analysis/tone/measureTake.ts';
 import { encodeTakeSound } from '../../src/files/audio/takeSound.ts';
 import type { TakeOutcome } from '../../src/piano/reading.ts';
@@ -51,6 +52,17 @@ describe('measuring a stored sound again', () => {
     const bytes = sound.bytes.slice(0, 100);
     await expect(doTakeWork(asked({ sound: { ...sound, bytes } }))).rejects.toThrow(/stored sound/);
   });
+});
+
+it('gives the spectrum that the page would make itself', async () => {
+  const request = { startIndex: truth.onsetIndex, durationS: 0.7, highestHz: 4000, pointCount: 100 };
+  const work = {
+    kind: 'spectrum',
+    samples: Float32Array.from(samples),
+    sampleRateHz: SAMPLE_RATE_HZ,
+    request,
+  } as const;
+  expect(await doTakeWork(work)).toEqual(levelSpectrum(samples, SAMPLE_RATE_HZ, request));
 });
 
 it('decodes what it encoded', async () => {

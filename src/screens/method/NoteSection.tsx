@@ -1,10 +1,11 @@
-import { levelSpectrum } from '../../analysis/signal/levelSpectrum.ts';
+import type { SpectrumPoint } from '../../analysis/signal/levelSpectrum.ts';
 import { partialHz } from '../../analysis/tone/typicalInharmonicity.ts';
 import { formatCents, formatHz, formatInharmonicity, formatNote, formatNumber } from '../../piano/format.ts';
 import { LegendSymbol } from '../../ui/ChartSymbol.tsx';
 import { FactList } from '../../ui/FactList.tsx';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
+import { sharedTakeWorker } from '../../workers/sharedTakeWorker.ts';
 import { LegendLine } from './LegendLine.tsx';
 import styles from './method.module.css';
 import { PictureFigure } from './PictureFigure.tsx';
@@ -17,7 +18,16 @@ const words = texts.method.note;
 const DEEPEST_DB = -100;
 const POINT_COUNT = 420;
 
-const measureA4 = () => measureSample('a4');
+type Drawn = { readonly note: SampleNote; readonly highestHz: number; readonly spectrum: readonly SpectrumPoint[] };
+
+async function measureA4(): Promise<Drawn> {
+  const note = await measureSample('a4');
+  const { samples, sampleRateHz, onsetIndex, reading } = note;
+  const highestHz = 1000 * Math.ceil((1.05 * (reading.partials.at(-1)?.frequencyHz ?? reading.partial1Hz)) / 1000);
+  const request = { startIndex: onsetIndex, durationS: 0.7, highestHz, pointCount: POINT_COUNT };
+  const spectrum = await sharedTakeWorker().ask({ kind: 'spectrum', samples, sampleRateHz, request });
+  return { note, highestHz, spectrum };
+}
 
 /** A spectrum with what was found in it, and where a string without stiffness would have its partials. */
 export function NoteSection() {
@@ -25,21 +35,14 @@ export function NoteSection() {
   return (
     <Section title={words.title}>
       <p className={styles.text}>{words.what}</p>
-      {note.state === 'ready' ? <NotePicture note={note.value} /> : <PictureWait of={note} />}
+      {note.state === 'ready' ? <NotePicture {...note.value} /> : <PictureWait of={note} />}
     </Section>
   );
 }
 
-function NotePicture({ note: { samples, sampleRateHz, onsetIndex, reading, truth } }: { readonly note: SampleNote }) {
+function NotePicture({ note: { reading, truth }, highestHz, spectrum }: Drawn) {
   const { partials, partial1Hz, f0Hz, inharmonicityB } = reading;
   const name = formatNote(reading.midi);
-  const highestHz = 1000 * Math.ceil((1.05 * (partials.at(-1)?.frequencyHz ?? partial1Hz)) / 1000);
-  const spectrum = levelSpectrum(samples, sampleRateHz, {
-    startIndex: onsetIndex,
-    durationS: 0.7,
-    highestHz,
-    pointCount: POINT_COUNT,
-  });
   const line = spectrum.map(({ frequencyHz, levelDb }) => ({ x: frequencyHz, y: levelDb }));
   const peakNear = (hz: number) =>
     Math.max(...line.filter(({ x }) => Math.abs(x - hz) < partial1Hz / 4).map(({ y }) => y));
