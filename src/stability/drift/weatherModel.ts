@@ -8,10 +8,13 @@
  * slipping pins, mis-set notes and wrong takes do not bend what is common.
  */
 import type { ChangeInterval, ChangeRow, PianoString } from './changeRows.ts';
-import { type SmoothResponse, smoothResponse, usualResponse } from './humidityResponse.ts';
+import { type SmoothResponse, smoothResponse } from './humidityResponse.ts';
 import { solveRidge } from './ridge.ts';
 import { shapesOf } from './shapes.ts';
-import { median, robustDeviation, studentWeight } from './statistics.ts';
+import { robustDeviation } from './statistics.ts';
+import { anchorSeasons, foldIntoStrings } from './weatherFold.ts';
+import { updateNoise } from './weatherNoise.ts';
+import { indexRows, type Rows, residualsOf, type State, smoothAt, startState } from './weatherState.ts';
 
 export type WeatherFit = {
   /** Response of each string, cents per %RH (or per unit of season where humidity is not known). */
@@ -40,9 +43,11 @@ export type WeatherFit = {
 const TURNS = 14;
 /** How far the wood's real state may lie from what a hygrometer says on the day: it lags by weeks (%RH). */
 const HYGROMETER_PCT = 4;
-const START_SIGMA_CENTS = 1;
-
-type Rows = { readonly of: readonly ChangeRow[]; readonly byString: number[][]; readonly byInterval: number[][] };
+/**
+ * In the first turns the responses lean this many times less on their neighbours' course, and no noise is learnt: else a register whose
+ * first guess is wrong looks noisy, is no longer listened to, and stays wrong.
+ */
+const START_LOOSENESS = [20, 10, 5, 2];
 
 export function fitWeather(
   strings: readonly PianoString[],
@@ -57,24 +62,14 @@ export function fitWeather(
   const shapeDeviations = shapes.map(() => 1.5);
   for (let turn = 0; turn < TURNS; turn++) {
     fitIntervals({ state, rows, intervals, shapes, shapeDeviations, isHumidityKnown });
-    foldIntoStrings(state, rows, intervals, isHumidityKnown);
-    fitStrings(state, rows, intervals, shapes, strings, bassBridgeTopMidi);
-    updateNoise(state, rows, intervals, shapes, strings);
+    foldIntoStrings(state, rows, intervals, shapes, isHumidityKnown);
+    if (isHumidityKnown) anchorSeasons(state, intervals);
+    fitStrings(state, rows, intervals, shapes, strings, bassBridgeTopMidi, START_LOOSENESS[turn] ?? 1);
+    if (turn >= START_LOOSENESS.length) updateNoise(state, rows, intervals, shapes, strings);
     if (turn >= 3) updateShapeDeviations(state, shapeDeviations);
   }
-  if (isHumidityKnown) anchorSeasons(state, intervals);
   const course = smoothResponse(strings, state.responses, state.responseUncertainties, bassBridgeTopMidi);
   return report(state, rows, intervals, shapes, shapeDeviations, isHumidityKnown, course);
-}
-
-function indexRows(of: readonly ChangeRow[], stringCount: number, intervalCount: number): Rows {
-  const byString: number[][] = Array.from({ length: stringCount }, () => []);
-  const byInterval: number[][] = Array.from({ length: intervalCount }, () => []);
-  of.forEach((row, index) => {
-    byString[row.stringIndex]!.push(index);
-    byInterval[row.intervalIndex]!.push(index);
-  });
-  return { of, byString, byInterval };
 }
 
 /** Three intervals with humidity at both ends, and some spread, let its effect be learnt. */
@@ -84,37 +79,6 @@ function knowsHumidity(intervals: readonly ChangeInterval[], rows: Rows): boolea
   );
   const spread = known.reduce((most, interval) => Math.max(most, Math.abs(interval.humidityChangePct ?? 0)), 0);
   return known.length >= 3 && known.length >= 0.4 * intervals.length && spread >= 3;
-}
-
-type State = {
-  readonly common: Float64Array;
-  readonly seasons: Float64Array;
-  readonly shapeSizes: Float64Array[];
-  readonly responses: Float64Array;
-  readonly responseUncertainties: Float64Array;
-  readonly rates: Float64Array;
-  readonly sigmas: Float64Array;
-  readonly weights: Float64Array;
-};
-
-function startState(
-  strings: readonly PianoString[],
-  intervals: readonly ChangeInterval[],
-  rows: Rows,
-  shapes: readonly Float64Array[],
-  bassBridgeTopMidi: number,
-  isHumidityKnown: boolean,
-): State {
-  return {
-    common: Float64Array.from(rows.byInterval, (list) => median(list.map((index) => rows.of[index]!.cents))),
-    seasons: Float64Array.from(intervals, (interval) => (isHumidityKnown ? (interval.humidityChangePct ?? 0) : 0)),
-    shapeSizes: shapes.map(() => new Float64Array(intervals.length)),
-    responses: Float64Array.from(strings, ({ midi }) => usualResponse(midi, bassBridgeTopMidi)),
-    responseUncertainties: new Float64Array(strings.length).fill(0.5),
-    rates: new Float64Array(strings.length),
-    sigmas: Float64Array.from(rows.of, (row) => Math.hypot(START_SIGMA_CENTS, Math.sqrt(row.varianceCents2))),
-    weights: new Float64Array(rows.of.length).fill(1),
-  };
 }
 
 type IntervalsFit = {
@@ -154,64 +118,9 @@ function fitIntervals(fit: IntervalsFit): void {
   });
 }
 
-/**
- * Seasons twice as large and responses half as large come to the same: the scale is that which the hygrometers read, regressed on the
- * seasons, since those are far better known than any one hygrometer reading.
- */
-function anchorSeasons(state: State, intervals: readonly ChangeInterval[]): void {
-  let along = 0;
-  let squares = 0;
-  intervals.forEach(({ humidityChangePct }, k) => {
-    if (humidityChangePct === null) return;
-    along += state.seasons[k]! * humidityChangePct;
-    squares += state.seasons[k]! ** 2;
-  });
-  const scale = Math.min(MOST_RESCALING, Math.max(1 / MOST_RESCALING, along / Math.max(squares, 1e-9)));
-  for (let k = 0; k < state.seasons.length; k++) state.seasons[k]! *= scale;
-  for (let i = 0; i < state.responses.length; i++) {
-    state.responses[i]! /= scale;
-    state.responseUncertainties[i]! /= scale;
-  }
-}
-
-/** A scale further off means that the seasons are not humidity's. */
-const MOST_RESCALING = 2;
-
-function smoothAt(state: State, shapes: readonly Float64Array[], i: number, k: number): number {
-  return shapes.reduce((sum, shape, j) => sum + shape[i]! * state.shapeSizes[j]![k]!, 0);
-}
-
 function wholeMovement(state: State, shapes: readonly Float64Array[], k: number): number {
   const means = shapes.map((shape) => shape.reduce((sum, value) => sum + value, 0) / Math.max(1, shape.length));
   return means.reduce((sum, mean, j) => sum + mean * state.shapeSizes[j]![k]!, state.common[k]!);
-}
-
-/**
- * What of the common movement and of the shapes goes with the season belongs to the strings' responses, and what of the shapes is
- * steady to their rates: taken out here, so that the strings take it up next. Else a wrong first guess of the responses would stay,
- * made good by the shapes in every interval anew.
- */
-function foldIntoStrings(
-  state: State,
-  rows: Rows,
-  intervals: readonly ChangeInterval[],
-  isHumidityKnown: boolean,
-): void {
-  const used = intervals.map((_, k) => k).filter((k) => rows.byInterval[k]!.length > 0);
-  if (used.length < 4) return;
-  const take = (sizes: Float64Array, takesSteady: boolean) => {
-    const [, bySeason = 0, byYears = 0] = solveRidge({
-      rows: used.map((k) => ({ values: [1, state.seasons[k]!, intervals[k]!.years], target: sizes[k]!, weight: 1 })),
-      priors: [
-        { mean: 0, deviation: takesSteady ? 1e-3 : 100 },
-        { mean: 0, deviation: 2 },
-        { mean: 0, deviation: takesSteady ? 100 : 1e-3 },
-      ],
-    });
-    for (const k of used) sizes[k]! -= bySeason * state.seasons[k]! + byYears * intervals[k]!.years;
-  };
-  if (isHumidityKnown) take(state.common, false);
-  for (const sizes of state.shapeSizes) take(sizes, true);
 }
 
 /** Each string's response and rate; the responses lean on their neighbours' smooth course. */
@@ -222,14 +131,16 @@ function fitStrings(
   shapes: readonly Float64Array[],
   strings: readonly PianoString[],
   bassBridgeTopMidi: number,
+  looseness: number,
 ): void {
   const smooth = smoothResponse(strings, state.responses, state.responseUncertainties, bassBridgeTopMidi);
   strings.forEach((_, i) => {
     const list = rows.byString[i]!;
-    let aa = 1 / smooth.deviations[i]! ** 2;
+    const deviation = looseness * smooth.deviations[i]!;
+    let aa = 1 / deviation ** 2;
     let ab = 0;
     let bb = 1 / 10 ** 2;
-    let ga = smooth.means[i]! / smooth.deviations[i]! ** 2;
+    let ga = smooth.means[i]! / deviation ** 2;
     let gb = 0;
     let dataOnly = 0;
     for (const index of list) {
@@ -249,89 +160,6 @@ function fitStrings(
     state.responses[i] = (bb * ga - ab * gb) / determinant;
     state.rates[i] = (aa * gb - ab * ga) / determinant;
     state.responseUncertainties[i] = 1 / Math.sqrt(dataOnly + 1e-6);
-  });
-}
-
-/** Parts of the compass whose noise is learnt by themselves, in semitones. */
-const REGISTER = 22;
-/** Stated uncertainties are trusted within these factors. */
-const LEAST_NOISE_FACTOR = 0.35;
-const MOST_NOISE_FACTOR = 6;
-/** No change is better known than this, whatever is stated. */
-const LEAST_SIGMA_CENTS = 0.15;
-
-/**
- * Noise of each change: as stated, or usual for the register, times a factor learnt from the residuals of its part of the compass. Each
- * string's response and rate have taken up two of its changes' freedom, which the factor gives back.
- */
-function updateNoise(
-  state: State,
-  rows: Rows,
-  intervals: readonly ChangeInterval[],
-  shapes: readonly Float64Array[],
-  strings: readonly PianoString[],
-): void {
-  const residuals = residualsOf(state, rows, intervals, shapes);
-  const newCounts = newChangeCounts(rows);
-  const base = rows.of.map((row) => Math.hypot(Math.sqrt(row.varianceCents2), LEAST_SIGMA_CENTS));
-  const uneven = rows.of.map((row) => unevenSettlingCents(row, state, newCounts));
-  const registerOf = (index: number) => Math.floor(strings[rows.of[index]!.stringIndex]!.midi / REGISTER);
-  const grouped = new Map<number, number[]>();
-  rows.of.forEach((row, index) => {
-    // Against where a string is usually left, what that is wrong by comes again and looks like no noise at all.
-    if (!intervals[row.intervalIndex]!.hasBaseline) return;
-    const changeCount = rows.byString[row.stringIndex]!.length;
-    const freedom = Math.sqrt(changeCount / Math.max(1, changeCount - 1.8));
-    const list = grouped.get(registerOf(index)) ?? [];
-    // What new strings differ by is largely taken for their rates; what is left of it widens the noise a little, on the safe side.
-    list.push((freedom * residuals[index]!) / base[index]!);
-    grouped.set(registerOf(index), list);
-  });
-  const factors = new Map([...grouped].map(([register, list]) => [register, noiseFactor(list)]));
-  rows.of.forEach((row, index) => {
-    const isSeen = intervals[row.intervalIndex]!.hasBaseline;
-    state.sigmas[index] = Math.hypot(base[index]! * (isSeen ? factors.get(registerOf(index))! : 1), uneven[index]!);
-    state.weights[index] = Math.min(1, studentWeight(residuals[index]! / state.sigmas[index]!));
-  });
-}
-
-/**
- * New strings do not settle all alike: each by this share of what the piano falls as a whole, more or less, and the same string always. What
- * comes again in every interval is no noise; so each of them holds it as many times as there are of them.
- */
-const UNEVEN_SETTLING = 0.12;
-const SETTLING_YEARS = 3;
-
-function isNew({ sinceAnewYears }: ChangeRow): boolean {
-  return sinceAnewYears !== null && sinceAnewYears < SETTLING_YEARS;
-}
-
-/** By string: how many of its changes are a new string's. */
-function newChangeCounts(rows: Rows): number[] {
-  return rows.byString.map((list) => list.filter((index) => isNew(rows.of[index]!)).length);
-}
-
-function unevenSettlingCents(row: ChangeRow, state: State, newCounts: readonly number[]): number {
-  if (!isNew(row)) return 0;
-  return UNEVEN_SETTLING * Math.sqrt(newCounts[row.stringIndex]!) * Math.abs(state.common[row.intervalIndex]!);
-}
-
-/** Leans on 1 where few changes tell. */
-function noiseFactor(standardised: readonly number[]): number {
-  const count = standardised.length;
-  const learnt = (count * robustDeviation(standardised, 0) ** 2 + 10) / (count + 10);
-  return Math.min(MOST_NOISE_FACTOR, Math.max(LEAST_NOISE_FACTOR, Math.sqrt(learnt)));
-}
-
-function residualsOf(
-  state: State,
-  rows: Rows,
-  intervals: readonly ChangeInterval[],
-  shapes: readonly Float64Array[],
-): Float64Array {
-  return Float64Array.from(rows.of, ({ stringIndex: i, intervalIndex: k, cents }) => {
-    const weather = state.common[k]! + state.seasons[k]! * state.responses[i]! + smoothAt(state, shapes, i, k);
-    return cents - weather - state.rates[i]! * intervals[k]!.years;
   });
 }
 
