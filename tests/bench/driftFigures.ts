@@ -31,14 +31,14 @@ export function countFlags(results: readonly DriftResult[], { flags }: Way): Fla
   };
 }
 
-/** The limit with which a way does best on these histories (largest F1): the kindest that can be asked of it. */
-export function kindestLimit(
+/** The limits with which a way does best on these histories (largest F1): the kindest that can be asked of it. */
+export function kindestLimits<L>(
   results: readonly DriftResult[],
-  figure: (string: JudgedString) => number,
-  limits: readonly number[],
-): number {
-  const score = (limit: number) => {
-    const { right, wrong, slipping } = countFlags(results, { name: '', flags: (string) => figure(string) > limit });
+  limits: readonly L[],
+  flags: (string: JudgedString, limit: L) => boolean,
+): L {
+  const score = (limit: L) => {
+    const { right, wrong, slipping } = countFlags(results, { name: '', flags: (string) => flags(string, limit) });
     return right === 0 ? 0 : (2 * right) / (right + wrong + slipping);
   };
   return limits.reduce((best, limit) => (score(limit) > score(best) ? limit : best));

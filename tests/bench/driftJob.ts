@@ -7,7 +7,7 @@ import type { HistoryPlan } from '../../src/stability/simulation/historyPlan.ts'
 import { settledCents, stringsOfPlan } from '../../src/stability/simulation/simulatedStrings.ts';
 import { seededRandom } from '../support/seededRandom.ts';
 import { type DriftRowName, driftPlan } from './driftPlans.ts';
-import { neighbourFigures, spreadsheetFigures } from './driftSimpleWays.ts';
+import { type NeighbourFigure, neighbourFigures, spreadsheetFigures } from './driftSimpleWays.ts';
 
 export type DriftInput = { readonly row: DriftRowName; readonly seed: number };
 
@@ -21,7 +21,7 @@ export type JudgedString = {
   /** Where everything but the string's own slip and noise is known: the standard uncertainty of its rate. */
   readonly leastUncertainty: number;
   readonly spreadsheet: number;
-  readonly neighbours: number;
+  readonly neighbours: NeighbourFigure;
 };
 
 export type DriftResult = {

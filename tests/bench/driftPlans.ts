@@ -26,14 +26,20 @@ const ROWS = {
     climate: { ...plan.climate, swingPct: 15 },
     unisonSplitCentsPerPct: 0.1 + 0.3 * random.uniform(),
   }),
-  '2 cents a year, 6 intervals, changes good to 0.5': (random: SimulationRandom, plan: HistoryPlan) =>
-    withSlips(random, plan, { centsPerYear: -2, visitCount: 7, readingCents: 0.25 }),
-  '1 cent a year, 12 intervals, changes good to 0.5': (random: SimulationRandom, plan: HistoryPlan) =>
-    withSlips(random, plan, { centsPerYear: -1, visitCount: 13, readingCents: 0.25 }),
-  '2 cents a year, 6 intervals, readings good to 0.5': (random: SimulationRandom, plan: HistoryPlan) =>
-    withSlips(random, plan, { centsPerYear: -2, visitCount: 7, readingCents: 0.5 }),
-  '1 cent a year, 12 intervals, readings good to 0.5': (random: SimulationRandom, plan: HistoryPlan) =>
-    withSlips(random, plan, { centsPerYear: -1, visitCount: 13, readingCents: 0.5 }),
+  '2 cents a year, 6 half-years, readings good to 0.5': (random: SimulationRandom, plan: HistoryPlan) =>
+    withSlips(random, plan, { centsPerYear: -2, visitCount: 7, readingCents: 0.5, everyMonths: 6 }),
+  '1 cent a year, 12 half-years, readings good to 0.5': (random: SimulationRandom, plan: HistoryPlan) =>
+    withSlips(random, plan, { centsPerYear: -1, visitCount: 13, readingCents: 0.5, everyMonths: 6 }),
+  '2 cents a year, 6 years, readings good to 0.5': (random: SimulationRandom, plan: HistoryPlan) =>
+    withSlips(random, plan, { centsPerYear: -2, visitCount: 7, readingCents: 0.5, everyMonths: 12 }),
+  '1 cent a year, 12 years, readings good to 0.5': (random: SimulationRandom, plan: HistoryPlan) =>
+    withSlips(random, plan, { centsPerYear: -1, visitCount: 13, readingCents: 0.5, everyMonths: 12 }),
+  '2 cents a year, 6 half-years, readings good to 0.25': (random: SimulationRandom, plan: HistoryPlan) =>
+    withSlips(random, plan, { centsPerYear: -2, visitCount: 7, readingCents: 0.25, everyMonths: 6 }),
+  '1 cent a year, 12 half-years, readings good to 0.25': (random: SimulationRandom, plan: HistoryPlan) =>
+    withSlips(random, plan, { centsPerYear: -1, visitCount: 13, readingCents: 0.25, everyMonths: 6 }),
+  '1.5 cents a year, 20 half-years, readings good to 0.5': (random: SimulationRandom, plan: HistoryPlan) =>
+    withSlips(random, plan, { centsPerYear: -1.5, visitCount: 21, readingCents: 0.5, everyMonths: 6 }),
   'failing zone, 8 intervals after its start': withZone,
   'newly strung': (random: SimulationRandom, plan: HistoryPlan): HistoryPlan => ({
     ...plan,
@@ -48,7 +54,7 @@ const ROWS = {
   'steady and slipping, no humidity': (random: SimulationRandom, plan: HistoryPlan): HistoryPlan => {
     const own =
       random.uniform() < 0.5
-        ? withSlips(random, plan, { centsPerYear: -2, visitCount: 7, readingCents: 0.25 })
+        ? withSlips(random, plan, { centsPerYear: -2, visitCount: 7, readingCents: 0.25, everyMonths: 6 })
         : { ...plan, visits: loose(random, regularVisits(FIRST_VISIT, 17, 5)) };
     return { ...own, climate: { ...own.climate, unnotedShare: 1 } };
   },
@@ -109,11 +115,16 @@ function youngVisits(random: SimulationRandom): PlannedVisit[] {
   return [...first, ...regularVisits('2013-06-15', 3 + Math.floor(4 * random.uniform()), 6)];
 }
 
-type SlipRow = { readonly centsPerYear: number; readonly visitCount: number; readonly readingCents: number };
+type SlipRow = {
+  readonly centsPerYear: number;
+  readonly visitCount: number;
+  readonly readingCents: number;
+  readonly everyMonths: number;
+};
 
-/** One to four pins, anywhere, from the first visit on; visits every half year; strings that stray little, so that the readings limit. */
+/** One to four pins, anywhere, from the first visit on; strings that stray little, so that the readings limit. */
 function withSlips(random: SimulationRandom, plan: HistoryPlan, row: SlipRow): HistoryPlan {
-  const visits = loose(random, regularVisits(FIRST_VISIT, row.visitCount, 6));
+  const visits = loose(random, regularVisits(FIRST_VISIT, row.visitCount, row.everyMonths));
   const count = 1 + Math.floor(4 * random.uniform());
   const slips = Array.from({ length: count }, (): PlannedSlip => {
     const { midi, stringPosition } = anyString(random, plan);
@@ -167,7 +178,7 @@ function withFaults(random: SimulationRandom, plan: HistoryPlan): HistoryPlan {
   const visits = loose(random, regularVisits(FIRST_VISIT, 9 + Math.floor(8 * random.uniform()), 6));
   const faults = (['as-left', 'as-found'] as const).map((stage): PlannedFault => {
     const on = visits[1 + Math.floor((visits.length - 2) * random.uniform())]!.on;
-    const cents = (random.uniform() < 0.5 ? -1 : 1) * (9 + 5 * random.uniform());
+    const cents = (random.uniform() < 0.5 ? -1 : 1) * (7 + 6 * random.uniform());
     return { on, stage, ...anyString(random, plan), cents };
   });
   return { ...plan, visits, faults };
