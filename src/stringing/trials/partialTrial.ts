@@ -86,3 +86,17 @@ function changeOf({ before, after }: TwoSides, figures: ChangeFigures): PartialT
     Math.max(SIGMAS * rateChangeStandardUncertaintyHz, LEAST_RATE_CHANGE_SHARE * before.rateHz);
   return isOtherRate ? 'other rate' : 'none';
 }
+
+/** Fewer beating partials than this, and one of them is much of what is heard. */
+const LEAST_PARTIALS = 3;
+
+/**
+ * Only one of three or more beating partials changed, and one take a side says so. What is done at the bridge changes the beats of one
+ * cause together, and one take in some hundred misses the beat of a partial: that is not yet a change of the string.
+ */
+export function isLoneChange(partials: readonly PartialTrial[]): boolean {
+  const changed = partials.filter(({ change }) => change !== 'none');
+  const [only] = changed;
+  if (!only || changed.length > 1 || partials.length < LEAST_PARTIALS) return false;
+  return Math.min(only.before.takeCount, only.after.takeCount) < 2;
+}

@@ -12,7 +12,8 @@ export type TakeBeat =
       /** Beats that fit into what was heard of the partial. */
       readonly cycleCount: number;
     }
-  | { readonly kind: 'absent' }
+  /** With how many would have fitted, at the rate that was looked for. */
+  | { readonly kind: 'absent'; readonly cycleCount: number }
   | { readonly kind: 'unseen' };
 
 /** What the beats of several takes are together. */
@@ -24,7 +25,7 @@ export type SideBeat = {
   readonly rateStandardUncertaintyHz: number | null;
   /** Takes that could tell. */
   readonly takeCount: number;
-  /** Fewest beats that fit into a take in which the beat is; null where no take has it. */
+  /** Fewest beats that fit, or would have fitted, into a take that could tell; null where none could. */
   readonly cycleCount: number | null;
 };
 
@@ -57,7 +58,9 @@ export function takeBeat(take: NoteReading, partialNumber: number, { rateHz, rat
     return { kind: 'beat', ratio: depthToRatio(depthDb), rateHz: beat.rateHz, rateStandardUncertaintyHz, cycleCount };
   }
   // Half as deep is what it may have become without having gone.
-  return wouldShow(partial, take.durationS, rateHz, ratio / 2) ? { kind: 'absent' } : { kind: 'unseen' };
+  return wouldShow(partial, take.durationS, rateHz, ratio / 2)
+    ? { kind: 'absent', cycleCount: rateHz * heardS(partial, take.durationS) }
+    : { kind: 'unseen' };
 }
 
 /** @param rateScatterHz what strikes differ by in a rate, besides the fit's own uncertainty */
@@ -65,7 +68,7 @@ export function sideBeat(
   takes: readonly TakeBeat[],
   rateScatterHz: (rateHz: number, cycleCount: number) => number,
 ): SideBeat {
-  const told = takes.filter(({ kind }) => kind !== 'unseen');
+  const told = takes.flatMap((take) => (take.kind === 'unseen' ? [] : take));
   const beats = told.flatMap((take) => (take.kind === 'beat' ? take : []));
   const weights = beats.map(
     ({ rateHz, rateStandardUncertaintyHz, cycleCount }) =>
@@ -78,6 +81,6 @@ export function sideBeat(
     rateHz: beats.length === 0 ? null : rateSum / weightSum,
     rateStandardUncertaintyHz: beats.length === 0 ? null : 1 / Math.sqrt(weightSum),
     takeCount: told.length,
-    cycleCount: beats.length === 0 ? null : Math.min(...beats.map(({ cycleCount }) => cycleCount)),
+    cycleCount: told.length === 0 ? null : Math.min(...told.map(({ cycleCount }) => cycleCount)),
   };
 }

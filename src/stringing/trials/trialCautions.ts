@@ -1,7 +1,7 @@
 /** What to keep in mind beside a trial's result. */
 import type { NoteReading } from '../../piano/reading.ts';
 import type { TrialKind } from '../../piano/stringingRecords.ts';
-import type { PartialTrial } from './partialTrial.ts';
+import { isLoneChange, type PartialTrial } from './partialTrial.ts';
 
 export type TrialCaution =
   /** Before and after were struck at levels more than 10 dB apart. */
@@ -10,6 +10,8 @@ export type TrialCaution =
   | 'pitch-moved'
   /** One take on a side: what strikes differ by is assumed, not measured. */
   | 'not-repeated'
+  /** One partial alone changed, in one take a side: not counted as a change until another take shows it too. */
+  | 'one-partial-alone'
   /** Some takes sound as if a neighbour were not muted. */
   | 'neighbour-may-sound'
   /** A pressed or tapped string may rise again, and a tap marks the cap: hear it again after some playing. */
@@ -35,6 +37,7 @@ export function trialCautions(
   if (Math.abs(meanOf(before, pitchCents) - meanOf(after, pitchCents)) > PITCH_REACH_CENTS)
     cautions.push('pitch-moved');
   if (before.length < 2 || after.length < 2) cautions.push('not-repeated');
+  if (isLoneChange(partials)) cautions.push('one-partial-alone');
   if ([...before, ...after].some(({ quality }) => !quality.isUsable)) cautions.push('neighbour-may-sound');
   const isBetter = partials.some(({ change }) => change === 'stops' || change === 'weaker');
   if (isBetter && (kind === 'press the wire at the bridge' || kind === 'tap the wire to the bridge'))

@@ -302,6 +302,8 @@ export const stringTexts = {
         'pitch-moved': 'The string’s pitch moved by more than a cent in between.',
         'not-repeated':
           'One take on a side: how much strikes differ is assumed, not measured. Two or three takes a side say more.',
+        'one-partial-alone':
+          'One partial alone changed, and only one take a side shows it. That is not counted: record the string once more.',
         'neighbour-may-sound': 'Some takes sound as if a neighbour were not muted.',
         'may-come-back': 'A pressed or tapped wire may rise again: hear it after some playing.',
         'wire-disturbed': 'Turned wire needs time to settle before it can be judged.',

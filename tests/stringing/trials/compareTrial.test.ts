@@ -27,6 +27,29 @@ describe('compareTrial', () => {
     expect(compareTrial(trial(before, after)).outcome).toBe(outcome);
   });
 
+  it('does not count a beat that one take misses on one partial of many, and counts what two takes a side show', () => {
+    const all = [1, 2, 3, 4].flatMap((number) => beat(8, 0.7 * number, number));
+    const [before, after] = [{ beats: all }, { beats: all.slice(1) }];
+    const once = compareTrial(trial(before, after));
+    expect(once).toMatchObject({ outcome: 'no difference', finding: 'not this' });
+    expect(once.partials.map(({ change }) => change)).toEqual(['stops', 'none', 'none', 'none']);
+    expect(once.cautions).toContain('one-partial-alone');
+    const twice = compareTrial({
+      kind: HOLD,
+      before: [beatReading(before), beatReading(before)],
+      after: [beatReading(after), beatReading(after)],
+    });
+    expect(twice.outcome).toBe('weaker');
+    expect(twice.cautions).not.toContain('one-partial-alone');
+    expect(compareTrial(trial(before, { beats: all.slice(2) })).outcome).toBe('weaker');
+  });
+
+  it('takes a beat that hardly fits into the tone, and is not found again, for a guess of the fit', () => {
+    // 0.27 Hz in the 4 s of the take: hardly more than one cycle; 1 Hz is found or gone beyond doubt.
+    expect(compareTrial(trial({ beats: beat(8, 0.27) }, {})).outcome).toBe('no difference');
+    expect(compareTrial(trial({ beats: beat(8, 1) }, {})).outcome).toBe('stops');
+  });
+
   it('points to the bridge pin where holding it stops the beat, and away from it where nothing changes', () => {
     expect(compareTrial(trial({ beats: beat(8) }, {})).finding).toBe('bridge pin loose');
     expect(compareTrial(trial({ beats: beat(8) }, { beats: beat(8) })).finding).toBe('not this');
@@ -82,7 +105,7 @@ describe('concludeTrials', () => {
     expect(concludeTrials([]).kind).toBe('cannot tell');
   });
 
-  // The rates over many strings stand in compareTrial.ts.
+  // The rates over many strings are the bench's (table trials).
   it('names the right trial from sound, and finds no difference where there is none', () => {
     for (const seed of [4, 16]) {
       const string = beatingString(seed);

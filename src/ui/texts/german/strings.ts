@@ -319,6 +319,8 @@ export const germanStringTexts: InTranslation<typeof stringTexts> = {
         'pitch-moved': 'Die Tonhöhe der Saite hat sich dazwischen um mehr als ein Cent bewegt.',
         'not-repeated':
           'Eine Aufnahme auf einer Seite: Wie sehr sich Anschläge unterscheiden, ist angenommen, nicht gemessen. Zwei oder drei Aufnahmen je Seite sagen mehr.',
+        'one-partial-alone':
+          'Nur ein einziger Teilton hat sich geändert, und nur eine Aufnahme je Seite zeigt es. Das zählt nicht: Nehmen Sie die Saite noch einmal auf.',
         'neighbour-may-sound': 'Manche Aufnahmen klingen, als sei eine Nachbarin nicht abgedämpft gewesen.',
         'may-come-back': 'Eine gedrückte oder geklopfte Saite kann wieder steigen: Hören Sie sie nach einigem Spielen.',
         'wire-disturbed': 'Gedrehter Draht braucht Zeit, sich zu setzen, bevor er zu beurteilen ist.',
