@@ -6,12 +6,8 @@ import type { ScheduleRow, StringingSchedule } from '../../piano/stringingRecord
 import type { WireGrade } from '../../piano/wireGrade.ts';
 import { setCells } from '../../stringing/schedule/editSchedule.ts';
 import { scheduleBreaks } from '../../stringing/schedule/scheduleRows.ts';
-import {
-  type DiameterCheck,
-  diametersFromB,
-  LEAST_CHECK_NOTES,
-  type StringInharmonicity,
-} from '../../stringing/wireCheck/diameterFromB.ts';
+import { type DiameterCheck, diametersFromB, LEAST_CHECK_NOTES } from '../../stringing/wireCheck/diameterFromB.ts';
+import type { StringInharmonicity } from '../../stringing/wireCheck/measuredNotes.ts';
 import { Button } from '../../ui/Button.tsx';
 import { logScale } from '../../ui/chartScale.ts';
 import { NotesFigure } from '../../ui/NotesFigure.tsx';

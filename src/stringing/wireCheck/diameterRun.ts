@@ -13,10 +13,19 @@ const NEIGHBOUR_COUNT = 3;
 /** Rounding of a stated diameter. */
 const TOLERANCE_MM = 0.002;
 
-/** @param section plain wire of one section, ascending by note */
-export function roomFor(section: readonly StatedDiameter[], index: number): DiameterRoom {
-  const below = section.slice(Math.max(0, index - NEIGHBOUR_COUNT), index).map(({ diameterMm }) => diameterMm);
-  const above = section.slice(index + 1, index + 1 + NEIGHBOUR_COUNT).map(({ diameterMm }) => diameterMm);
+/**
+ * @param section plain wire of one section, ascending by note
+ * @param hasNoSay notes whose size is thought to be wrong
+ */
+export function roomFor(
+  section: readonly StatedDiameter[],
+  midi: number,
+  hasNoSay: ReadonlySet<number> = new Set(),
+): DiameterRoom {
+  const others = section.filter((note) => !hasNoSay.has(note.midi));
+  const sizes = (side: readonly StatedDiameter[]) => side.map(({ diameterMm }) => diameterMm);
+  const below = sizes(others.filter((note) => note.midi < midi).slice(-NEIGHBOUR_COUNT));
+  const above = sizes(others.filter((note) => note.midi > midi).slice(0, NEIGHBOUR_COUNT));
   return {
     leastMm: above.length === 0 ? 0 : middle(above),
     mostMm: below.length === 0 ? Number.POSITIVE_INFINITY : middle(below),

@@ -1,16 +1,17 @@
-/** The plain strings of a schedule, with the inharmonicity that is expected of them and what their neighbours' sizes leave room for. */
+/** The plain strings of a schedule, with the inharmonicity that is expected of them. */
 import type { ScheduleRow } from '../../piano/stringingRecords.ts';
 import type { ScaleOptions } from '../scale/analyseScale.ts';
 import { noteFigures } from '../scale/noteFigures.ts';
 import { isWound, rowsBySection, type ScheduleRows } from '../schedule/scheduleRows.ts';
-import { type DiameterRoom, roomFor } from './diameterRun.ts';
+import type { StatedDiameter } from './diameterRun.ts';
 
 export type PlainNote = {
   readonly diameterMm: number;
   readonly speakingLengthMm: number;
   readonly expectedB: number;
   readonly isLengthInterpolated: boolean;
-  readonly room: DiameterRoom;
+  /** Plain wire of its section, itself included, ascending by note. */
+  readonly section: readonly StatedDiameter[];
 };
 
 export function plainNotes(
@@ -19,9 +20,10 @@ export function plainNotes(
   { pitchStandardHz, ownGrades = [] }: ScaleOptions,
 ): Map<number, PlainNote> {
   const notes = new Map<number, PlainNote>();
-  for (const section of rowsBySection(rows, breaks)) {
-    const plain = section.flatMap((row) => (isWound(row) ? [] : statedOf(row)));
-    for (const [index, { row, diameterMm, speakingLengthMm }] of plain.entries()) {
+  for (const rowsOfSection of rowsBySection(rows, breaks)) {
+    const stated = rowsOfSection.flatMap((row) => (isWound(row) ? [] : statedOf(row)));
+    const section = stated.map(({ midi, diameterMm }) => ({ midi, diameterMm }));
+    for (const { row, diameterMm, speakingLengthMm } of stated) {
       const expectedB = noteFigures(row, pitchStandardHz, ownGrades).predictedB;
       if (expectedB === null) continue;
       const isLengthInterpolated = row.interpolated.includes('speakingLengthMm');
@@ -30,7 +32,7 @@ export function plainNotes(
         speakingLengthMm,
         expectedB,
         isLengthInterpolated,
-        room: roomFor(plain, index),
+        section,
       });
     }
   }

@@ -9,13 +9,13 @@ import { bumpCentres, bumpHeights } from '../../analysis/compass/slowDeparture.t
 /** Notes of one section, both ends included. */
 export type SectionRange = { readonly fromMidi: number; readonly toMidi: number };
 
-/** In log B. Chosen: E and lengths together are rarely off by more than a sixth; a slow change by a few per cent more. */
+/** In log B. Chosen: E and lengths together are rarely off by more than a sixth; a section by some per cent more, a slow change by up to a tenth. */
 const COMMON_SIGMA = 0.15;
-const SECTION_SIGMA = 0.06;
-const BUMP_SIGMA = 0.04;
-const BUMP_SPACING = 16;
+const SECTION_SIGMA = 0.03;
+const BUMP_SIGMA = 0.06;
+const BUMP_SPACING = 12;
 /** Of log B from string to string, besides the measuring error: lengths to half a millimetre, diameters to a few thousandths. Chosen. */
-const USUAL_SPREAD = 0.02;
+const USUAL_SPREAD = 0.01;
 
 export function trendModel(sections: readonly SectionRange[]): CurveModel {
   const lowest = sections[0]?.fromMidi ?? 21;

@@ -4,7 +4,7 @@ import { type CheckPlan, RIGHT_ROWS, simulateCheck } from './simulatedCheck.ts';
 
 const AT_440 = { pitchStandardHz: 440 };
 const PLAN: CheckPlan = { seed: 1, wrongIn: 'schedule', wrongCount: 3, numbersOff: 1, errorShare: 0.02 };
-const SEEDS = Array.from({ length: 40 }, (_, index) => index + 1);
+const SEEDS = Array.from({ length: 20 }, (_, index) => index + 1);
 
 const accused = (check: DiameterCheck) =>
   check.known ? check.strings.filter(({ verdict }) => verdict === 'does-not-fit' || verdict === 'nothing-fits') : [];
@@ -24,26 +24,25 @@ function outcomes(plan: Omit<CheckPlan, 'seed'>) {
 }
 
 describe('diametersFromB', () => {
-  // Over 1000 schedules: 99.3 % found, all three and none other in 96.2 %, 0.017 falsely named a schedule, the right size in 91 %.
+  // The rates over many invented scales are the bench's (table wires).
   it('finds three slips of one gauge in a schedule, with B known to 2 % and all strings off by 8 % alike', () => {
     const { found, falselyNamed, sized } = outcomes(PLAN);
-    expect(found).toBeGreaterThanOrEqual(116);
-    expect(falselyNamed).toBeLessThanOrEqual(3);
+    expect(found).toBeGreaterThanOrEqual(57);
+    expect(falselyNamed).toBeLessThanOrEqual(2);
     expect(sized / found).toBeGreaterThan(0.8);
   });
 
-  // Over 1000 pianos: 86.6 % found, 0.010 falsely named. Half a gauge (5 % of B at 2 % error): 11 % found.
   it('finds most wrong wires beside a schedule that looks right, and hardly names a right one', () => {
     const { found, falselyNamed } = outcomes({ ...PLAN, wrongIn: 'piano' });
-    expect(found).toBeGreaterThanOrEqual(92);
-    expect(falselyNamed).toBeLessThanOrEqual(3);
+    expect(found).toBeGreaterThanOrEqual(49);
+    expect(falselyNamed).toBeLessThanOrEqual(2);
   });
 
   it('finds all of them, in either case, where B is known to 1 %', () => {
     for (const wrongIn of ['schedule', 'piano'] as const) {
       const { found, falselyNamed } = outcomes({ ...PLAN, wrongIn, errorShare: 0.01 });
-      expect(found).toBeGreaterThanOrEqual(118);
-      expect(falselyNamed).toBeLessThanOrEqual(3);
+      expect(found).toBeGreaterThanOrEqual(59);
+      expect(falselyNamed).toBeLessThanOrEqual(2);
     }
   });
 
@@ -54,6 +53,36 @@ describe('diametersFromB', () => {
     expect(accused(check)).toEqual([]);
     const ratio = check.known ? (check.sections.at(-1)?.ratio ?? 0) : 0;
     expect(ratio).toBeGreaterThan(1.1);
+  });
+
+  it('names the two strings of a note that one length of wrong wire made, and not the third', () => {
+    const { stated, measured } = simulateCheck({ ...PLAN, wrongCount: 0 });
+    const three = measured.flatMap((string) =>
+      ([1, 2, 3] as const).map((stringPosition) => {
+        const isWrong = string.midi === 70 && stringPosition < 3;
+        return { ...string, stringPosition, inharmonicityB: string.inharmonicityB * (isWrong ? 1.12 : 1) };
+      }),
+    );
+    const named = accused(diametersFromB(stated, three, AT_440));
+    expect(named.map(({ midi, stringPosition }) => [midi, stringPosition])).toEqual([
+      [70, 1],
+      [70, 2],
+    ]);
+  });
+
+  it('doubts a string more on a piano on which other wires are wrong', () => {
+    const { stated, measured } = simulateCheck({ ...PLAN, wrongCount: 0 });
+    const doubtOf = (wrongMidis: readonly number[]) => {
+      const heard = measured.map((string) => {
+        const factor = string.midi === 60 ? 1.08 : wrongMidis.includes(string.midi) ? 1.13 : 1;
+        return { ...string, inharmonicityB: string.inharmonicityB * factor };
+      });
+      const check = diametersFromB(stated, heard, AT_440);
+      return check.known ? (check.strings.find(({ midi }) => midi === 60)?.probability ?? 0) : 0;
+    };
+    const [alone, amongOthers] = [doubtOf([]), doubtOf([72, 80, 88, 96])];
+    expect(alone).toBeGreaterThan(0.02);
+    expect(amongOthers).toBeGreaterThan(1.5 * alone);
   });
 
   it('says the length that would do the same, and how sure the diameter is', () => {

@@ -4,7 +4,7 @@ import { readScheduleCsv } from '../../../src/files/scheduleCsv.ts';
 import type { ScheduleRow } from '../../../src/piano/stringingRecords.ts';
 import { gaugeOfNumber, nearestGauge } from '../../../src/piano/wireGauge.ts';
 import { analyseScale } from '../../../src/stringing/scale/analyseScale.ts';
-import type { StringInharmonicity } from '../../../src/stringing/wireCheck/diameterFromB.ts';
+import type { StringInharmonicity } from '../../../src/stringing/wireCheck/measuredNotes.ts';
 import { seededRandom } from '../../support/seededRandom.ts';
 
 export type CheckPlan = {
