@@ -4,6 +4,8 @@ import { pitchfinderJob } from './pitchfinderPeers.ts';
 import { sceneJob } from './sceneJob.ts';
 import { storedNoteJob } from './storedNotes.ts';
 import { takeJob } from './takeJob.ts';
+import { trialJob } from './trialJob.ts';
+import { wireJob } from './wireJob.ts';
 
 const JOBS = {
   take: takeJob,
@@ -11,6 +13,8 @@ const JOBS = {
   scene: sceneJob,
   'stored note': storedNoteJob,
   drift: driftJob,
+  trial: trialJob,
+  wire: wireJob,
 };
 
 export type JobKind = keyof typeof JOBS;

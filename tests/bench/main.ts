@@ -20,7 +20,9 @@ import { noteSpeedTables } from './noteSpeedTables.ts';
 import { peerTables } from './peerTables.ts';
 import { createReport } from './report.ts';
 import { surveyTable } from './surveyTable.ts';
+import { trialTable } from './trialTable.ts';
 import { unisonTable } from './unisonTable.ts';
+import { wireTable } from './wireTable.ts';
 
 /** In the order printed. The threads are at rest while the speed is measured. */
 const TABLE_NAMES = [
@@ -33,6 +35,8 @@ const TABLE_NAMES = [
   'grand',
   'survey',
   'drift',
+  'trials',
+  'wires',
   'speed',
   'archive',
   'browser',
@@ -90,6 +94,8 @@ function tablesOf(bench: Bench): Record<TableName, () => Promise<void>> {
     grand: () => concertGrandTable(bench),
     survey: () => surveyTable(bench),
     drift: () => driftTable(bench),
+    trials: () => trialTable(bench),
+    wires: () => wireTable(bench),
     speed: async () => {
       await commandLineTables(bench);
       noteSpeedTables(bench);
