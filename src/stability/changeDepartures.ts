@@ -2,7 +2,6 @@
 import type { StringPosition } from '../piano/reading.ts';
 import { medianOf, robustScatter } from '../piano/robustStatistics.ts';
 import type { NoteChange } from './change.ts';
-import { LEAST_STRINGS } from './changeSummary.ts';
 
 export type Departure = {
   readonly midi: number;
@@ -17,15 +16,18 @@ export type Departure = {
 };
 
 /** Strings on either side that a string is compared with. */
-export const NEIGHBOURS_PER_SIDE = 10;
+const NEIGHBOURS_PER_SIDE = 10;
+
+/** Fewer neighbours than this give no scatter worth the name. Chosen; a larger number only leaves out more strings. */
+const LEAST_STRINGS = 5;
 
 /**
  * A string stands out beyond this many scatters and this many cents. Chosen: four scatters call one steady string in 16,000 by
  * chance with normal errors; and two or three cents on single strings are ordinary in hard use (practitioners' reports), so
  * they are never called whatever the scatter. Lower figures call more strings that will be back in place at the next survey.
  */
-export const STANDS_OUT_SCATTERS = 4;
-export const STANDS_OUT_CENTS = 3;
+const STANDS_OUT_SCATTERS = 4;
+const STANDS_OUT_CENTS = 3;
 
 /**
  * Each string against its neighbours: the ten on either side that were read, of the same string position, since humidity moves

@@ -134,7 +134,8 @@ describe.each(SAMPLES)('%s', (name) => {
   const whole = new Uint8Array(readFileSync(new URL(`../../../sample-audio/${name}`, import.meta.url)));
 
   it('cut off anywhere in its first bytes is refused or read with a warning, never silently', async () => {
-    for (let length = 0; length < 160; length += 1) {
+    // Every length of what tells the formats apart, then every seventh.
+    for (let length = 0; length < 160; length += length < 50 ? 1 : 7) {
       const cut = whole.subarray(0, length);
       const fault = await faultOf(cut);
       if (!fault) expect((await readSound(cut)).warnings, `${length} bytes`).toContain('truncated');
