@@ -8,7 +8,7 @@ import { openArchive } from '../../src/files/archive/readArchive.ts';
 import { writeArchive } from '../../src/files/archive/writeArchive.ts';
 import { texts } from '../../src/ui/texts.ts';
 import { chromiumHere } from '../browser/support/findChromium.ts';
-import { launchChromium } from '../browser/support/launchChromium.ts';
+import { launchOnDisk } from '../browser/support/launchChromium.ts';
 import { serveFolder } from '../browser/support/serveFolder.ts';
 import { benchWorkshop } from './archiveRecords.ts';
 import { type Bench, sized } from './bench.ts';
@@ -42,10 +42,9 @@ export async function recordsTable(bench: Bench, instrumentCount = sized(bench, 
   const peerFile = join(folder, 'peer');
   const peerMb = (await writePeerFile(file, peerFile)) / 1e6;
   const server = await serveFolder(await buildApp(folder));
-  const browser = await launchChromium(chromiumPath, { kind: 'none' });
+  const browser = await launchOnDisk(chromiumPath, join(folder, 'profile'));
   try {
-    const context = await browser.newContext({ acceptDownloads: true });
-    const page = await context.newPage();
+    const page = await browser.newPage();
     const watch = await watchPage(page);
     const step = async (what: string, work: () => Promise<unknown>): Promise<Step> => {
       bench.progress(what);
@@ -63,7 +62,7 @@ export async function recordsTable(bench: Bench, instrumentCount = sized(bench, 
       await step('written out', () => writeOut(page, server.url)),
     ];
     report.heading(
-      `11  Records of ${instrumentCount} instruments, ${VISITS} visits each, in a browser: ${workshop.takeCount} readings, ` +
+      `11  Records of ${instrumentCount} instruments, ${VISITS} visits each, in a browser, on its disk: ${workshop.takeCount} readings, ` +
         `${workshop.partialCount} partials, ${unpackedMb.toFixed(0)} MB of tables in ${(statSync(file).size / 1e6).toFixed(0)} MB`,
     );
     print(bench, steps, unpackedMb);
@@ -169,7 +168,10 @@ async function look(page: Page, file: string): Promise<void> {
 
 async function bringIn(page: Page): Promise<void> {
   await page.getByRole('button', { name: words.import.bringIn }).click();
-  await page.getByText(/^Brought in: /).waitFor(PATIENT);
+  const done = page.getByText(/^Brought in: /);
+  const failed = page.getByText(words.import.failed('').trim());
+  await done.or(failed).waitFor(PATIENT);
+  if (await failed.isVisible()) throw new Error((await failed.textContent()) ?? '');
 }
 
 async function openWorkshop(page: Page, appUrl: string): Promise<void> {

@@ -1,5 +1,5 @@
 /** Starts a Chromium with the microphone that is wanted. */
-import { type Browser, chromium } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium } from 'playwright-core';
 
 type Microphone =
   /** None in the machine; the browser says so. */
@@ -14,21 +14,24 @@ export function launchChromium(
   microphone: Microphone,
   flags: readonly string[] = [],
 ): Promise<Browser> {
-  return chromium.launch({
-    executablePath,
-    args: [
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--autoplay-policy=no-user-gesture-required',
-      ...microphoneFlags(microphone),
-      ...flags,
-    ],
-  });
+  return chromium.launch({ executablePath, args: [...FLAGS, ...microphoneFlags(microphone), ...flags] });
 }
+
+/** One that keeps its records on the disk, in this folder, as a user's does; a page of `launchChromium` has them in memory alone. */
+export function launchOnDisk(executablePath: string, folder: string): Promise<BrowserContext> {
+  const args = [...FLAGS, ...microphoneFlags({ kind: 'none' })];
+  return chromium.launchPersistentContext(folder, { executablePath, args, acceptDownloads: true });
+}
+
+const FLAGS = [
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--autoplay-policy=no-user-gesture-required',
+];
 
 function microphoneFlags(microphone: Microphone): string[] {
   if (microphone.kind === 'none') return [];
