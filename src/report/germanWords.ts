@@ -44,6 +44,8 @@ export const germanReportWords: ReportWords = {
       count === 1
         ? `Die andere Saite bleibt an ihrem Platz: Wir sind zu 95\u00a0% sicher, dass sie nicht schneller als ${rate} im Jahr sinkt.`
         : `Die anderen ${count} Saiten bleiben an ihrem Platz: Wir sind zu 95\u00a0% sicher, dass keine davon schneller als ${rate} im Jahr sinkt.`,
+    open: (names: string, isOne: boolean) =>
+      `Von ${names} lässt es sich noch nicht sagen, obwohl ${isOne ? 'sie vermutlich hält' : 'sie vermutlich halten'}; die nächsten Besuche werden es zeigen.`,
     noComparison:
       'Noch nie wurde gemessen, wie das Instrument verlassen und bei einem späteren Besuch vorgefunden wurde. Nur das zeigt, ob die Saiten bleiben.',
     tooLittle: (count: number, length: string) =>

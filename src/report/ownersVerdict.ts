@@ -5,6 +5,7 @@ import { formatProbability } from '../piano/formatStability.ts';
 import type { Drift } from '../stability/drift/analyseDrift.ts';
 import type { JudgedPin } from '../stability/drift/judgedPin.ts';
 import { SUSPECT, type VerdictState } from '../stability/drift/verdict.ts';
+import type { GroundPin } from '../stability/drift/verdictGrounds.ts';
 import type { Zone } from '../stability/drift/zoneScan.ts';
 import type { JudgedRecords } from './judgedRecords.ts';
 import { type NewWire, newWireOf } from './newWire.ts';
@@ -69,12 +70,18 @@ function sentencesOf(drift: Drift, words: ReportWords): string[] {
   }
 }
 
-function holding({ verdict, detail }: Drift, { verdict: words }: ReportWords): string[] {
+function holding({ verdict, detail }: Drift, words: ReportWords): string[] {
   const ruledOut = verdict.slipRuledOutAboveCentsPerYear;
   return [
-    ...(ruledOut === null ? [] : [words.holding(formatCentsSize(ruledOut))]),
-    ...(detail.isHumidityKnown ? [words.holdingSeason] : []),
+    ...(ruledOut === null ? [] : [words.verdict.holding(formatCentsSize(ruledOut))]),
+    ...verdict.grounds.flatMap((ground) => (ground.kind === 'pins-open' ? openSentence(ground.pins, words) : [])),
+    ...(detail.isHumidityKnown ? [words.verdict.holdingSeason] : []),
   ];
+}
+
+function openSentence(pins: readonly GroundPin[], words: ReportWords): string {
+  const names = pins.map((pin) => stringName(pin, words));
+  return words.verdict.open(fewNames(names, words), pins.length === 1);
 }
 
 function slipping(drift: Drift, words: ReportWords): string[] {

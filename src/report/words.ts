@@ -77,6 +77,8 @@ export const englishReportWords = {
       count === 1
         ? `The other string keeps its place: we are 95 % sure that it does not slip faster than ${rate} a year.`
         : `The other ${count} strings keep their places: we are 95 % sure that none of them slips faster than ${rate} a year.`,
+    open: (names: string, isOne: boolean) =>
+      `Of ${names} it cannot be said yet, though ${isOne ? 'it is' : 'they are'} not thought to slip; the next visits will tell.`,
     noComparison:
       'Nobody has yet measured how the piano was left and, at a later visit, how it was found again. Only that shows whether strings stay.',
     tooLittle: (count: number, length: string) =>

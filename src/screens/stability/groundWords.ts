@@ -39,6 +39,8 @@ export function groundWords(ground: VerdictGround, { pins }: Pick<Drift, 'pins'>
       return words.compared(ground.intervalCount, formatYearCount(ground.years));
     case 'others-steady':
       return words['others-steady'](ground.stringCount, formatSpeed(ground.ruledOutCentsPerYear));
+    case 'pins-open':
+      return words['pins-open'](namesOf(ground.pins, pins));
     case 'season-inferred':
       return words['season-inferred'];
   }

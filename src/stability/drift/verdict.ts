@@ -63,9 +63,28 @@ export function judgeBlock(facts: VerdictFacts): Verdict {
   const suspects = facts.pins.filter((pin) => (pin.slip.probability ?? 0) > SUSPECT);
   if (suspects.length > 0)
     return verdict('watch', [{ kind: 'pins-suspected', pins: suspects.map(groundPin) }, counted, ...against]);
-  if (ruledOut > HOLDING_FACTOR * facts.thresholdCentsPerYear)
+  const most = HOLDING_FACTOR * facts.thresholdCentsPerYear;
+  const open = openPins(facts.pins, ruledOut, most);
+  const others =
+    open.length === 0 ? ruledOut : (ruledOutAbove(facts.pins.filter((pin) => !open.includes(pin))) ?? ruledOut);
+  if (others > most)
     return verdict('not enough evidence', [{ kind: 'slip-could-hide', ruledOutCentsPerYear: ruledOut }, counted]);
-  return verdict('holding', [{ kind: 'no-string-slips', ruledOutCentsPerYear: ruledOut }, counted, ...against]);
+  const except: VerdictGround[] = open.length === 0 ? [] : [{ kind: 'pins-open', pins: open.map(groundPin) }];
+  return {
+    ...verdict('holding', [{ kind: 'no-string-slips', ruledOutCentsPerYear: others }, counted, ...except, ...against]),
+    slipRuledOutAboveCentsPerYear: others,
+  };
+}
+
+/** A block holds where this share of its strings, one at least, cannot be spoken for yet: they are named. */
+const OPEN_SHARE = 0.01;
+
+/** The few strings that alone keep a slip from being ruled out, where there are such; the most doubtful first. */
+function openPins(pins: readonly JudgedPin[], ruledOut: number, most: number): JudgedPin[] {
+  if (ruledOut <= most) return [];
+  return [...pins]
+    .sort((a, b) => (b.slip.probability ?? 0) - (a.slip.probability ?? 0))
+    .slice(0, Math.max(1, Math.floor(OPEN_SHARE * pins.length)));
 }
 
 /** No string is thought less likely to slip than this, whatever its record. */

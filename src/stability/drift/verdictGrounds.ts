@@ -26,11 +26,12 @@ export type VerdictGround =
   | { readonly kind: 'too-short'; readonly years: number }
   | { readonly kind: 'compared'; readonly intervalCount: number; readonly years: number }
   | { readonly kind: 'others-steady'; readonly stringCount: number; readonly ruledOutCentsPerYear: number }
+  | { readonly kind: 'pins-open'; readonly pins: readonly GroundPin[] }
   | { readonly kind: 'season-inferred' };
 
 /** These limit the verdict rather than support it. */
 export function isLimit({ kind }: VerdictGround): boolean {
-  return kind === 'others-steady' || kind === 'season-inferred';
+  return kind === 'others-steady' || kind === 'pins-open' || kind === 'season-inferred';
 }
 
 /** In English, for files and the command line. @example groundSentence({ kind: 'too-short', years: 0.4 }) // '0.4 years are too short …' */
@@ -60,6 +61,8 @@ export function groundSentence(ground: VerdictGround): string {
       return `${ground.intervalCount} ${ground.intervalCount === 1 ? 'interval' : 'intervals'} between an as-left and the next as-found, ${ground.years.toFixed(1)} years in all`;
     case 'others-steady':
       return `against it: the other ${ground.stringCount} strings keep their places, slips above ${rate(ground.ruledOutCentsPerYear)} ruled out`;
+    case 'pins-open':
+      return `except ${names(ground.pins)}, of which it cannot be said yet: the next visits will tell`;
     case 'season-inferred':
       return 'humidity was not read often enough, so the season was inferred from the strings themselves';
   }

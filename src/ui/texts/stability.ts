@@ -70,6 +70,7 @@ export const stabilityTexts = {
         `${count} ${count === 1 ? 'interval' : 'intervals'} between an as-left and the next as-found, ${years} in all.`,
       'others-steady': (count: number, speed: string) =>
         `The other ${count} strings keep their places, slips above ${speed} ruled out.`,
+      'pins-open': (names: string) => `Except ${names}, of which it cannot be said yet: the next visits will tell.`,
       'season-inferred': 'Humidity was not read often enough, so the season was inferred from the strings themselves.',
       /** How fast it falls. */
       pin: (name: string, speed: string) => `${name} (${speed})`,

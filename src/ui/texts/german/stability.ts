@@ -76,6 +76,8 @@ export const germanStabilityTexts: InTranslation<typeof stabilityTexts> = {
         `${count === 1 ? 'Ein Zeitraum' : `${count} Zeiträume`} zwischen einem Hinterlassen und dem nächsten Vorfinden, zusammen ${years}.`,
       'others-steady': (count, speed) =>
         `Die anderen ${count} Saiten bleiben an ihrem Platz, ein Nachgeben über ${speed} ist ausgeschlossen.`,
+      'pins-open': (names) =>
+        `Außer ${names}: Davon lässt es sich noch nicht sagen; die nächsten Besuche werden es zeigen.`,
       'season-inferred':
         'Die Luftfeuchte wurde nicht oft genug abgelesen; die Jahreszeit wurde aus den Saiten selbst erschlossen.',
       pin: (name, speed) => `${name} (${speed})`,
