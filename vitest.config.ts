@@ -9,10 +9,12 @@ export default defineConfig({
         test: {
           name: 'unit',
           environment: 'node',
+          // A thread for each file starts sooner than a process.
+          pool: 'threads',
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**', 'tests/bench/**'],
           globalSetup: ['tests/cli/buildBundle.ts'],
-          testTimeout: 60_000,
+          testTimeout: 120_000,
           hookTimeout: 120_000,
         },
       },
@@ -22,7 +24,9 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/globalSetup.ts'],
-          fileParallelism: false,
+          // After the others, and side by side: many wait most of their time for sound to be heard at its own speed.
+          sequence: { groupOrder: 1 },
+          maxWorkers: 3,
           testTimeout: 300_000,
           hookTimeout: 120_000,
         },
