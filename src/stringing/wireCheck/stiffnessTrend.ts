@@ -9,7 +9,10 @@ import { bumpCentres, bumpHeights } from '../../analysis/compass/slowDeparture.t
 /** Notes of one section, both ends included. */
 export type SectionRange = { readonly fromMidi: number; readonly toMidi: number };
 
-/** In log B. Chosen: E and lengths together are rarely off by more than a sixth; a section by some per cent more, a slow change by up to a tenth. */
+/**
+ * In log B. Chosen: E and lengths together are rarely off by more than a sixth, a section by some per cent more, a slow change by up to
+ * a tenth.
+ */
 const COMMON_SIGMA = 0.15;
 const SECTION_SIGMA = 0.03;
 const BUMP_SIGMA = 0.06;

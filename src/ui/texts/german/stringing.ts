@@ -173,7 +173,7 @@ export const germanStringingTexts: InTranslation<typeof stringingTexts> = {
     use: (size) => `${size} verwenden`,
     leftOut: (notes) => `Nicht beurteilt, umsponnen oder in der Bezugsliste unvollständig: ${notes}.`,
     method:
-      'Beurteilt gegen das, was die anderen Saiten gemeinsam haben. Auf erfundenen Bezugslisten mit drei um eine Nummer falschen Drähten wurden alle drei und keine andere in 96 von 100 gefunden, in denen die Bezugsliste den Fehler enthielt, und in 65 von 100, in denen die Bezugsliste richtig aussah; eine richtige Saite wurde in 1 bis 2 von 100 Bezugslisten genannt. Eine halbe Nummer wird oft übersehen.',
+      'Beurteilt gegen das, was die anderen Saiten gemeinsam haben. Auf erfundenen Mensuren mit drei um eine ganze Nummer falschen Stärken und auf 2 % bekanntem B wurden alle drei und keine andere in 95 von 100 gefunden, wenn die Bezugsliste den Fehler enthielt, und in 67 von 100, wenn sie stimmte und der Draht falsch war; in 99 und 92 von 100, wenn alle drei Saiten jedes Tons aufgenommen waren. Eine richtige Saite wurde in 2 bis 5 von 100 Mensuren genannt. Eine halbe Nummer wird oft übersehen.',
     table: 'Dieselben Zahlen als Tabelle',
     caption: 'Gemessene und erwartete Inharmonizität jeder Saite',
     columns: {
