@@ -6,6 +6,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, inject, it } from 'vitest';
 import { texts } from '../../src/ui/texts.ts';
 import { accessibilityFaults } from './support/accessibilityFaults.ts';
+import { drawWholePage } from './support/drawWholePage.ts';
 import { openApp, type WatchedPage } from './support/openApp.ts';
 import { openBrowser } from './support/openBrowser.ts';
 import { type ScreenAddress, screenAddresses } from './support/screenAddresses.ts';
@@ -45,6 +46,12 @@ it('fetches less than 250 kB of scripts for its first screen', async () => {
   expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(MOST_SCRIPT_BYTES);
 });
 
+it('has its screens fetched with the page, and not when its first script runs', () => {
+  const html = readFileSync(join(inject('appFolder'), 'index.html'), 'utf8');
+  expect(html).toMatch(/<link rel="modulepreload"[^>]*href="\.\/assets\/showScreens-/);
+  expect(html).toMatch(/<link rel="stylesheet"[^>]*href="\.\/assets\/showScreens-/);
+});
+
 /** Charts follow a change of size a moment later. */
 const fits = () =>
   page
@@ -61,6 +68,7 @@ it('fits every screen of the demonstration into each size without scrolling side
   for (const { screen, address } of screens) {
     await page.goto(address);
     await heading();
+    await drawWholePage(page);
     for (const size of SIZES) {
       await page.setViewportSize(size);
       if (!(await fits())) tooWide.push(`${screen} at ${size.width}`);
