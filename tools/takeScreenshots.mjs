@@ -44,7 +44,7 @@ async function showWorkshop(page) {
 
 async function showInstrument(page) {
   await page.getByRole('link', { name: INSTRUMENT }).click();
-  await page.locator('svg.recharts-surface').first().waitFor();
+  await drawWhole(page);
   const giving = page.getByText(texts.stability.verdict.states['giving way']).first();
   await giving.waitFor({ timeout: 120_000 });
   instrumentAddress = page.url();
@@ -58,8 +58,8 @@ async function openPage(page, below) {
 
 async function showStability(page) {
   await openPage(page, 'stability');
-  await page.locator('svg.recharts-surface').first().waitFor({ timeout: 120_000 });
   await page.getByText(texts.stability.verdict.states['giving way']).first().waitFor({ timeout: 120_000 });
+  await drawWhole(page);
   await toTop(page);
 }
 
@@ -85,6 +85,13 @@ async function showMethod(page) {
   await page.goto(instrumentAddress.replace(/#.*/, routeToHref({ screen: 'method' })));
   await page.getByRole('img').nth(1).waitFor({ timeout: 120_000 });
   await toTop(page);
+}
+
+/** The page draws what comes near what is seen of it, and all of it for printing. */
+async function drawWhole(page) {
+  await page.locator('figure').first().waitFor({ timeout: 120_000 });
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  await page.locator('svg.recharts-surface').first().waitFor();
 }
 
 function toTop(page) {

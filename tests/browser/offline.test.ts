@@ -51,6 +51,7 @@ describe('without the server', () => {
     await page.getByRole('button', { name: texts.workshop.empty.tryAction }).click();
     await page.getByRole('button', { name: texts.workshop.demonstration.remove }).waitFor({ timeout: 120_000 });
     await page.getByRole('list', { name: texts.workshop.instruments }).getByRole('link').first().click();
+    await page.locator('figure').first().scrollIntoViewIfNeeded();
     await page.locator('svg.recharts-surface').first().waitFor();
     const types = await page.evaluate(async () => {
       const manifest = await (await fetch('./stillpin.webmanifest')).json();

@@ -2,6 +2,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { texts } from '../../src/ui/texts.ts';
 import { accessibilityFaults } from './support/accessibilityFaults.ts';
+import { drawWholePage } from './support/drawWholePage.ts';
 import { openApp, type WatchedPage } from './support/openApp.ts';
 import { openBrowser } from './support/openBrowser.ts';
 
@@ -40,7 +41,6 @@ const STEPS: readonly [screen: string, go: () => Promise<void>][] = [
       await page.getByRole('list', { name: texts.workshop.instruments }).getByRole('link').first().click();
       await table(texts.instrument.visits.caption).waitFor();
       await page.getByRole('heading', { name: texts.instrument.change.title }).waitFor();
-      await page.getByText(texts.charts.drawing).waitFor({ state: 'hidden' });
     },
   ],
   [
@@ -56,7 +56,7 @@ const STEPS: readonly [screen: string, go: () => Promise<void>][] = [
       await linksIn(texts.visit.surveys.caption).first().click();
       await table(texts.visit.survey.caption).waitFor();
       for (const { title } of [texts.charts.inharmonicity, texts.charts.life])
-        await page.getByRole('region', { name: title, exact: true }).locator('svg.recharts-surface').waitFor();
+        await page.getByRole('region', { name: title, exact: true }).locator('figure').waitFor();
     },
   ],
   [
@@ -149,6 +149,7 @@ const STEPS: readonly [screen: string, go: () => Promise<void>][] = [
 
 it.each(STEPS)('shows %s with no complaint from the browser and no fault of accessibility', async (_, go) => {
   await go();
+  await drawWholePage(page);
   expect(await accessibilityFaults(page)).toEqual([]);
   expect(watched.complaints).toEqual([]);
 });

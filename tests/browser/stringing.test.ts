@@ -3,6 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { texts } from '../../src/ui/texts.ts';
 import { accessibilityFaults } from './support/accessibilityFaults.ts';
+import { drawWholePage } from './support/drawWholePage.ts';
 import { pressOn, tabTo, typeInto } from './support/keyboardWalk.ts';
 import { openApp, type WatchedPage } from './support/openApp.ts';
 import { openBrowser } from './support/openBrowser.ts';
@@ -259,6 +260,8 @@ it('has no fault of accessibility with a cell open and a text refused, on an ins
   await page.getByRole('button', { name: words.schedules.beginAsItIs }).click();
   await cell(0, 0).click();
   await pasteText('3\t640\t1\t\t\tA228\n3\t660\t1\n');
+  await page.locator('figure').first().waitFor();
+  await drawWholePage(page);
   await page.locator('svg.recharts-surface').first().waitFor();
   await page.getByText(words.sheet.complaints.title(1)).click();
   await cell(3, 2).click();
