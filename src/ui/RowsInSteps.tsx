@@ -1,8 +1,8 @@
 import { memo, type ReactNode, startTransition, useEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
 
-/** More rows than a screen shows at once. Chosen. */
-const STEP = 30;
+/** As many rows as a screen shows at once. Chosen. */
+const STEP = 20;
 
 type RowsInStepsProps = {
   readonly rowCount: number;
