@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, inject, it } from 'vitest';
 import { texts } from '../../src/ui/texts.ts';
+import { drawWholePage } from './support/drawWholePage.ts';
 import { openBrowser } from './support/openBrowser.ts';
 import { beginSurvey } from './support/recordSurvey.ts';
 import { type FolderServer, serveFolder } from './support/serveFolder.ts';
@@ -51,7 +52,8 @@ describe('without the server', () => {
     await page.getByRole('button', { name: texts.workshop.empty.tryAction }).click();
     await page.getByRole('button', { name: texts.workshop.demonstration.remove }).waitFor({ timeout: 120_000 });
     await page.getByRole('list', { name: texts.workshop.instruments }).getByRole('link').first().click();
-    await page.locator('figure').first().scrollIntoViewIfNeeded();
+    await page.locator('figure').first().waitFor();
+    await drawWholePage(page);
     await page.locator('svg.recharts-surface').first().waitFor();
     const types = await page.evaluate(async () => {
       const manifest = await (await fetch('./stillpin.webmanifest')).json();

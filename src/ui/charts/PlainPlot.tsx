@@ -43,7 +43,11 @@ export function PlainPlot(props: PlainPlotProps) {
   const width = useWidthWhenNear(frame);
   return (
     <div ref={frame} className={styles.frame} data-low={props.isLow}>
-      {width > 0 ? <Drawing {...props} width={width} /> : <div role="img" aria-label={props.summary} />}
+      {width > 0 ? (
+        <Drawing {...props} width={width} />
+      ) : (
+        <div className={styles.awaited} role="img" aria-label={props.summary} />
+      )}
     </div>
   );
 }
