@@ -23,6 +23,8 @@ export const LEAST_PARTIAL_UNCERTAINTY_CENTS = 0.02;
  */
 const BIWEIGHT_REACH = 4.685;
 const ROUNDS = 20;
+/** The middle has settled when it moves less than this. */
+const SETTLED_CENTS = 1e-9;
 
 /**
  * Weighted mean of the partials' changes. Scatter between partials beyond their own uncertainties is estimated robustly
@@ -37,7 +39,9 @@ export function robustMean(changes: readonly PartialChange[]): RobustMean {
   let weights: number[] = [];
   for (let round = 0; round < ROUNDS; round += 1) {
     weights = cents.map((value, index) => weightOf(value - center, sigmas[index] ?? 1));
+    const before = center;
     center = weightedMean(cents, weights) ?? center;
+    if (Math.abs(center - before) < SETTLED_CENTS) break;
   }
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   const heard = weights.filter((weight) => weight > 0).length;

@@ -3,7 +3,9 @@ import { hzToCents } from '../piano/cents.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../piano/instrument.ts';
 import { midiToHz } from '../piano/note.ts';
 import type { NoteReading, StringPosition } from '../piano/reading.ts';
+import { isWithin } from './drift/changeTable.ts';
 import type { DriftInstrument, HistoryEvent, HistoryReading } from './drift/history.ts';
+import { referencedCents } from './referencedCents.ts';
 
 export type InstrumentRecords = {
   readonly instrument: Pick<Instrument, 'compass' | 'bassBridgeTopMidi' | 'strutsAfterMidi'>;
@@ -28,30 +30,66 @@ export type LeftOut = 'unusable' | 'string-unknown';
 export const COMMON_PITCH_HZ = 440;
 
 /**
- * Offsets of partial 1 in cents against equal temperament at COMMON_PITCH_HZ, from the frequencies and not from the stored cents. Open unisons
- * have string position 0 and are compared with open unisons only; a centre string behind a felt strip and the same string played alone
+ * Offsets in cents against equal temperament at COMMON_PITCH_HZ, from the frequencies and not from the stored cents, partial by partial where a
+ * string's readings have partials in common (referencedCents.ts), else of partial 1. Open unisons have string position 0 and are compared with open unisons only; a centre string behind a felt strip and the same string played alone
  * are one string. Readings come in the order of their visits. Takes of unknown visits or surveys are passed over.
  */
 export function historyOfRecords(records: InstrumentRecords): InstrumentHistory {
   const visits = new Map(records.visits.map((visit) => [visit.id, visit]));
   const surveys = new Map(records.surveys.map((survey) => [survey.id, survey]));
-  const readings: HistoryReading[] = [];
+  const read: Read[] = [];
   const leftOut = { unusable: 0, 'string-unknown': 0 };
   for (const take of records.takes) {
     const survey = surveys.get(take.surveyId);
     const visit = survey && visits.get(survey.visitId);
     if (!survey || !visit) continue;
-    const read = readingOf(take, survey, visit);
-    if (typeof read === 'string') leftOut[read] += 1;
-    else readings.push(read);
+    const history = readingOf(take, survey, visit);
+    if (typeof history === 'string') leftOut[history] += 1;
+    else read.push({ history, reading: take.reading });
   }
   const { compass, bassBridgeTopMidi, strutsAfterMidi } = records.instrument;
   return {
-    readings: readings.sort(inOrder),
+    readings: partialByPartial(read, records.events).sort(inOrder),
     events: records.events.map(({ happenedOn, kind, fromMidi, toMidi }) => ({ happenedOn, kind, fromMidi, toMidi })),
     instrument: { compass, bassBridgeTopMidi, strutsAfterMidi },
     leftOut,
   };
+}
+
+type Read = { readonly history: HistoryReading; readonly reading: NoteReading };
+
+/** Work after which a string has another wire. */
+const NEW_WIRE: readonly InstrumentEvent['kind'][] = ['restrung', 'string-replaced'];
+
+/** Each string's readings on a scale of its own, anew with each wire. */
+function partialByPartial(read: readonly Read[], events: readonly InstrumentEvent[]): HistoryReading[] {
+  const rewired = events.filter(({ kind }) => NEW_WIRE.includes(kind));
+  const wires = new Map<string, { nominalHz: number; read: Read[] }>();
+  for (const one of read) {
+    const key = wireOf(one.history, rewired);
+    const own = wires.get(key) ?? { nominalHz: midiToHz(one.history.midi, COMMON_PITCH_HZ), read: [] };
+    own.read.push(one);
+    wires.set(key, own);
+  }
+  return [...wires.values()].flatMap(({ nominalHz, read: own }) => {
+    const centsOf = referencedCents(
+      own.map(({ reading }) => reading),
+      nominalHz,
+    );
+    return own.map(({ history, reading }) => ({ ...history, cents: centsOf(reading) }));
+  });
+}
+
+/** A string and how often it had got new wire by then; work of the day itself lies between what was found and what was left. */
+function wireOf(
+  { midi, stringPosition, visitedOn, stage }: HistoryReading,
+  rewired: readonly InstrumentEvent[],
+): string {
+  const count = rewired.filter(
+    ({ happenedOn, fromMidi, toMidi }) =>
+      isWithin(midi, fromMidi, toMidi) && (happenedOn < visitedOn || (happenedOn === visitedOn && stage === 'as-left')),
+  ).length;
+  return `${midi} ${stringPosition} ${count}`;
 }
 
 function readingOf({ midi, stringPosition, reading }: Take, survey: Survey, visit: Visit): HistoryReading | LeftOut {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { InstrumentId, SurveyId, TakeId, VisitId } from '../../src/piano/ids.ts';
-import type { Survey, Take, Visit } from '../../src/piano/instrument.ts';
+import type { InstrumentEvent, Survey, Take, Visit } from '../../src/piano/instrument.ts';
 import { historyOfRecords } from '../../src/stability/historyOfRecords.ts';
 import { stringReading } from './stringReading.ts';
 
@@ -91,5 +91,63 @@ describe('an instrument’s history', () => {
       temperatureC: 20,
       standardUncertaintyCents: 0.04,
     });
+  });
+});
+
+describe('readings of one string with partials', () => {
+  const B = 0.0004;
+  /** f_n = n·f0·√(1 + B·n²), all moved by the same tension: n²·B·f0² stays as it is. */
+  const partialsAt = (f0Hz: number, sigmaHz = 0.001, numbers = [1, 2, 3, 4, 5, 6]) =>
+    numbers.map((n): [number, number, number] => {
+      const stiff = B * 440 ** 2 * n ** 4;
+      return [n, Math.sqrt(n ** 2 * f0Hz ** 2 + stiff), sigmaHz];
+    });
+  const years = [visit('v', '2020-01-01'), visit('w', '2021-01-01'), visit('x', '2022-01-01')];
+  const surveys = [
+    survey('s', 'v', 'centre strings', 'as-left'),
+    survey('t', 'w', 'centre strings'),
+    survey('u', 'x', 'centre strings'),
+  ];
+  const centsOf = (takes: Take[], events: InstrumentEvent[] = []) =>
+    historyOfRecords({ instrument, visits: years, surveys, takes, events }).readings.map(({ cents }) => cents);
+
+  it('differ by what most of their partials moved, though partial 1 was read wrongly', () => {
+    const flatter = partialsAt(440 * 2 ** (-4 / 1200));
+    const wrong = flatter.map(([n, hz, sigma]): [number, number, number] => [n, n === 1 ? hz * 1.002 : hz, sigma]);
+    const [before, after] = centsOf([
+      take('s', { partials: partialsAt(440), inharmonicityB: B }),
+      take('t', { partials: wrong, inharmonicityB: B }),
+    ]);
+    // Partial 1 alone would say half a cent flat; by partials 2 to 6 it is four.
+    expect(after! - before!).toBeCloseTo(-4, 1);
+  });
+
+  it('stand as their partial 1 does where they have no two partials in common', () => {
+    const [before, after] = centsOf([
+      take('s', { partials: partialsAt(440, 0.001, [1, 2, 3]), inharmonicityB: B }),
+      take('t', { partials: partialsAt(441, 0.001, [1, 5, 6]), inharmonicityB: B }),
+    ]);
+    expect(after! - before!).toBeCloseTo(1200 * Math.log2(partialsAt(441)[0]![1] / partialsAt(440)[0]![1]), 9);
+  });
+
+  it('stand on another scale from new wire on, for its partials lie otherwise', () => {
+    const stiffer = partialsAt(440).map(([n, hz]): [number, number, number] => [n, hz * (1 + 0.0005 * (n - 1)), 0.001]);
+    const takes = [
+      take('s', { partials: partialsAt(440), inharmonicityB: B }),
+      take('t', { partials: stiffer, inharmonicityB: B }),
+    ];
+    const restrung: InstrumentEvent = {
+      id: 'e' as InstrumentEvent['id'],
+      instrumentId,
+      happenedOn: '2020-06-01',
+      kind: 'string-replaced',
+      fromMidi: 69,
+      toMidi: 69,
+      remark: '',
+    };
+    const [before, after] = centsOf(takes, [restrung]);
+    expect(after).toBeCloseTo(before!, 9);
+    const [, taken] = centsOf(takes);
+    expect(Math.abs(taken! - before!)).toBeGreaterThan(1);
   });
 });
