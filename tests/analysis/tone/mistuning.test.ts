@@ -26,6 +26,40 @@ describe('bestMistuning', () => {
     expect(found.logOdds).toBeGreaterThan(Math.log(100));
   });
 
+  it('follows strings of slightly different inharmonicity, whose distance grows with the square of the partial number', () => {
+    // B = 0.0008 and 1 % more of it: 0.5 cents at partial 1, 0.95 at partial 8.
+    const stiff = (n: number) => 440 * n * Math.sqrt(1 + 0.0008 * n * n);
+    const apart = (n: number) => 0.5 + 865.6 * 0.000008 * n * n;
+    const rows = [1, 2, 3, 4, 5, 6, 7, 8].map((n) =>
+      rowOf(
+        partialOf(n, [
+          { hz: stiff(n), amplitude: 0.2 },
+          { hz: centsToHz(apart(n), stiff(n)), amplitude: 0.12 },
+        ]),
+      ),
+    );
+    const found = bestMistuning(rows);
+    expect(found.matched).toHaveLength(8);
+    expect(found.cents).toBeCloseTo(0.5, 1);
+    expect(found.logOdds).toBeGreaterThan(Math.log(100));
+  });
+
+  it('does not join beats that only strings of different wire could have', () => {
+    const rows = [
+      partialOf(1, [
+        { hz: 440, amplitude: 0.2 },
+        { hz: 440 * 1.001, amplitude: 0.12 },
+      ]),
+      single(2),
+      single(3),
+      partialOf(4, [
+        { hz: 1760, amplitude: 0.2 },
+        { hz: 1760 * 1.006, amplitude: 0.12 },
+      ]),
+    ].map(rowOf);
+    expect(bestMistuning(rows).logOdds).toBeLessThan(-Math.log(20));
+  });
+
   it('allows a partial whose rate the bridge’s coupling has shifted by a tenth', () => {
     const found = bestMistuning([mistuned(1, 3), mistuned(2, 3.3), mistuned(3, 2.8)].map(rowOf));
     expect(found.matched).toHaveLength(3);
