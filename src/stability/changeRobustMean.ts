@@ -35,18 +35,34 @@ export function robustMean(changes: readonly PartialChange[]): RobustMean {
   const own = changes.map((change) => Math.max(change.sigmaCents, LEAST_PARTIAL_UNCERTAINTY_CENTS));
   const excess = excessScatter(cents, own);
   const sigmas = own.map((sigma) => Math.hypot(sigma, excess));
+  const { center, total, heardCount } = settled(cents, sigmas);
+  if (heardCount === 0) return { cents: center, sigmaCents: Math.min(...sigmas), heardCount: changes.length };
+  return { cents: center, sigmaCents: 1 / Math.sqrt(total), heardCount };
+}
+
+type Settled = { readonly center: number; readonly total: number; readonly heardCount: number };
+
+/** Plain loops: a history of years comes to a thousand of these means, twenty rounds each. */
+function settled(cents: readonly number[], sigmas: readonly number[]): Settled {
   let center = medianOf(cents);
-  let weights: number[] = [];
+  let total = 0;
+  let heardCount = 0;
   for (let round = 0; round < ROUNDS; round += 1) {
-    weights = cents.map((value, index) => weightOf(value - center, sigmas[index] ?? 1));
+    let sum = 0;
+    total = 0;
+    heardCount = 0;
+    for (let index = 0; index < cents.length; index += 1) {
+      const value = cents[index] ?? 0;
+      const weight = weightOf(value - center, sigmas[index] ?? 1);
+      if (weight > 0) heardCount += 1;
+      total += weight;
+      sum += value * weight;
+    }
     const before = center;
-    center = weightedMean(cents, weights) ?? center;
+    if (total > 0) center = sum / total;
     if (Math.abs(center - before) < SETTLED_CENTS) break;
   }
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const heard = weights.filter((weight) => weight > 0).length;
-  if (heard === 0) return { cents: center, sigmaCents: Math.min(...sigmas), heardCount: changes.length };
-  return { cents: center, sigmaCents: 1 / Math.sqrt(total), heardCount: heard };
+  return { center, total, heardCount };
 }
 
 function excessScatter(cents: readonly number[], own: readonly number[]): number {
@@ -67,10 +83,4 @@ function smallSampleFactor(count: number): number {
 function weightOf(residualCents: number, sigmaCents: number): number {
   const share = residualCents / (BIWEIGHT_REACH * sigmaCents);
   return Math.abs(share) >= 1 ? 0 : (1 - share ** 2) ** 2 / sigmaCents ** 2;
-}
-
-function weightedMean(values: readonly number[], weights: readonly number[]): number | undefined {
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  if (total === 0) return undefined;
-  return values.reduce((sum, value, index) => sum + value * (weights[index] ?? 0), 0) / total;
 }
