@@ -20,15 +20,19 @@ export function spreadsheetFigures({ strings, changes }: ChangeTable): SimpleFig
 export type NeighbourFigure = { readonly centsPerYear: number; readonly errors: number };
 
 /**
- * The neighbours' way: each string's change less the median of those within ten notes on either side, and a robust rate through the
+ * The neighbours' way: each string's change less the median of those within ten notes on either side (left with left strings, centre with
+ * centre, right with right), and a robust rate through the
  * origin (the median of the slopes, each weighing with its years). Its standard error is that of a median, 1.25·s/√n, with s from the
  * median distance of the slopes from it.
  */
 export function neighbourFigures({ strings, intervals, changes }: ChangeTable): NeighbourFigure[] {
   const byInterval = intervals.map(() => new Map<number, number>());
   for (const { stringIndex, intervalIndex, cents } of changes) byInterval[intervalIndex]!.set(stringIndex, cents);
-  const around = strings.map(({ midi }, i) =>
-    strings.map((_, j) => j).filter((j) => j !== i && Math.abs(strings[j]!.midi - midi) <= NEIGHBOURS),
+  const around = strings.map(({ midi, stringPosition }, i) =>
+    strings.flatMap((other, j) => {
+      const isNear = j !== i && Math.abs(other.midi - midi) <= NEIGHBOURS;
+      return isNear && other.stringPosition === stringPosition ? [j] : [];
+    }),
   );
   const slopes = strings.map((): WeightedValue[] => []);
   byInterval.forEach((row, k) => {

@@ -170,12 +170,12 @@ function simpleWaysLimits(report: Report, rows: Rows): void {
     what: 'right of flagged, all histories with slips, beside the neighbours’ way',
     measured: rightOf(ours!),
     unit: '%',
-    atLeast: rightOf(neighbours!),
+    atLeast: Number(rightOf(neighbours!).toFixed(1)),
   });
   report.limit({
     what: 'slipping pins found, all histories with slips, beside the neighbours’ way',
     measured: foundOf(ours!),
     unit: '%',
-    atLeast: foundOf(neighbours!),
+    atLeast: Number(foundOf(neighbours!).toFixed(1)),
   });
 }

@@ -47,7 +47,7 @@ export function beatsOf(partial: PartialFit): Beat[] {
 }
 
 /** Uncertainty of the difference between the main component's frequency and another's. */
-function rateUncertaintyHz(partial: PartialFit, index: number): number {
+export function rateUncertaintyHz(partial: PartialFit, index: number): number {
   const { covarianceHz } = partial;
   const variance = covarianceHz[0]![0]! + covarianceHz[index]![index]! - 2 * covarianceHz[0]![index]!;
   return Math.sqrt(Math.max(variance, 0));

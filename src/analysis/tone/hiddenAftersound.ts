@@ -7,7 +7,7 @@
  * bend of the decay gives the aftersound away and it is fitted; where it would not have, and other partials of the take do have one,
  * its usual size is counted as uncertainty.
  */
-import { beatsOf } from './beats.ts';
+import { rateUncertaintyHz } from './beats.ts';
 import type { PartialFit } from './partialFit.ts';
 
 /** Usual relative amplitude (−16 dB) and share of the prompt sound's damping that an aftersound lacks. Chosen from the ranges published. */
@@ -33,7 +33,9 @@ const UNKNOWN_SHARE = 0.5;
 export function withHiddenAftersound(partials: readonly PartialFit[]): PartialFit[] {
   const share = aftersoundShare(partials);
   return partials.map((partial) => {
-    const hiddenHz = partial.components.map((component) => share * hiddenAftersoundHz({ ...partial, ...component }));
+    // A record that shows two components well shows most of what there is: a mere supposition does not count there.
+    const own = partial.components.length > 1 && share < 1 ? 0 : share;
+    const hiddenHz = partial.components.map((component) => own * hiddenAftersoundHz({ ...partial, ...component }));
     const covarianceHz = partial.covarianceHz.map((row, i) =>
       row.map((value, j) => (i === j ? value + hiddenHz[i]! ** 2 : value)),
     );
@@ -59,9 +61,14 @@ function aftersoundShare(partials: readonly PartialFit[]): number {
   return withOne > 0 && withOne >= LEAST_SHARE * open ? 1 : 0;
 }
 
-/** A further component that makes no beat with the main one. */
+/** Closer to the main component than this many standard uncertainties, another one has its frequency: aftersound, and no beat. */
+const SAME_FREQUENCY = 4;
+
 function hasAftersound(partial: PartialFit): boolean {
-  return partial.components.length - 1 > beatsOf(partial).length;
+  const [main, ...others] = partial.components;
+  return others.some(
+    (other, index) => Math.abs(other.hz - main!.hz) < SAME_FREQUENCY * rateUncertaintyHz(partial, index + 1),
+  );
 }
 
 function showsBend(tone: SingleTone): boolean {

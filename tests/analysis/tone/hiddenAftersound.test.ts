@@ -93,6 +93,9 @@ describe('withHiddenAftersound', () => {
     const quiet = partialOf(2, [{ hz: 880, amplitude: 0.1, dampingPerS: 3 }], { noiseRms: 1e-6 });
     const [alone] = withHiddenAftersound([beating, quiet, quiet]);
     expect(alone!.covarianceHz).toEqual(beating.covarianceHz);
+    const [one, other] = withHiddenAftersound([beating, { ...beating, partialNumber: 2 }]);
+    expect(one!.covarianceHz).toEqual(beating.covarianceHz);
+    expect(other!.covarianceHz).toEqual(beating.covarianceHz);
     const [beside] = withHiddenAftersound([beating, double(2)]);
     expect(beside!.covarianceHz[0]![0]!).toBeGreaterThan(4 * beating.covarianceHz[0]![0]!);
     expect(beside!.covarianceHz[1]![1]!).toBeGreaterThan(4 * beating.covarianceHz[1]![1]!);
