@@ -1,12 +1,14 @@
 import { expect, it } from 'vitest';
 import { writeCsvTable } from '../../src/files/csvTable.ts';
 import { readEventsCsv, readHistoryCsv } from '../../src/files/historyCsv.ts';
+import { hzToCents } from '../../src/piano/cents.ts';
+import { midiToHz } from '../../src/piano/note.ts';
 import { demonstrationRecords } from '../../src/records/demonstration/demonstrationRecords.ts';
 import { judgeRecords } from '../../src/report/judgedRecords.ts';
 import { longRecordFile } from '../../src/report/longRecord.ts';
 import { eventSheet, readingSheet } from '../../src/report/longRecordSheets.ts';
 import { englishReportWords } from '../../src/report/words.ts';
-import { historyOfRecords } from '../../src/stability/historyOfRecords.ts';
+import { COMMON_PITCH_HZ, historyOfRecords } from '../../src/stability/historyOfRecords.ts';
 
 /** The hall's last three visits, every fourth note, one of them unusable, at two pitch standards. */
 function records() {
@@ -45,7 +47,11 @@ it('writes readings and work that the drift command reads back as the records ha
   expect(cells).toMatchObject({ stage: 'as-found', stringPosition: 2, humidityPct: history.readings[0]?.humidityPct });
   for (const [index, row] of (read.ok ? read.rows : []).entries()) {
     expect(row.midi).toBe(history.readings[index]?.midi);
-    expect(row.cents).toBeCloseTo(history.readings[index]?.cents ?? Number.NaN, 6);
+    // The table has partial 1 as it was read; the program's own judgement takes the other partials in, which moves it by little.
+    const takes = own.takes.filter(({ midi, stringPosition }) => midi === row.midi && stringPosition !== 0);
+    const read = takes.map(({ reading }) => hzToCents(reading.partial1Hz, midiToHz(row.midi, COMMON_PITCH_HZ)));
+    expect(Math.min(...read.map((cents) => Math.abs(cents - row.cents)))).toBeLessThan(1e-6);
+    expect(Math.abs(row.cents - (history.readings[index]?.cents ?? Number.NaN))).toBeLessThan(0.5);
   }
   expect(readEventsCsv(writeCsvTable(eventSheet(own)))).toEqual({ ok: true, rows: history.events });
 });
