@@ -26,7 +26,7 @@ export default defineConfig({
           globalSetup: ['tests/browser/globalSetup.ts'],
           // After the others, and side by side: many wait most of their time for sound to be heard at its own speed.
           sequence: { groupOrder: 1 },
-          maxWorkers: 3,
+          maxWorkers: 2,
           testTimeout: 300_000,
           hookTimeout: 120_000,
         },
