@@ -35,6 +35,15 @@ export const COMMON_PITCH_HZ = 440;
  * are one string. Readings come in the order of their visits. Takes of unknown visits or surveys are passed over.
  */
 export function historyOfRecords(records: InstrumentRecords): InstrumentHistory {
+  const steps = historyInSteps(records);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** The same, leaving off after every few strings, so that whoever asks on a page's own thread can let it breathe. */
+export function* historyInSteps(records: InstrumentRecords): Generator<void, InstrumentHistory, void> {
   const visits = new Map(records.visits.map((visit) => [visit.id, visit]));
   const surveys = new Map(records.surveys.map((survey) => [survey.id, survey]));
   const read: Read[] = [];
@@ -49,7 +58,7 @@ export function historyOfRecords(records: InstrumentRecords): InstrumentHistory 
   }
   const { compass, bassBridgeTopMidi, strutsAfterMidi } = records.instrument;
   return {
-    readings: partialByPartial(read, records.events).sort(inOrder),
+    readings: (yield* partialByPartial(read, records.events)).sort(inOrder),
     events: records.events.map(({ happenedOn, kind, fromMidi, toMidi }) => ({ happenedOn, kind, fromMidi, toMidi })),
     instrument: { compass, bassBridgeTopMidi, strutsAfterMidi },
     leftOut,
@@ -61,8 +70,14 @@ type Read = { readonly history: HistoryReading; readonly reading: NoteReading };
 /** Work after which a string has another wire. */
 const NEW_WIRE: readonly InstrumentEvent['kind'][] = ['restrung', 'string-replaced'];
 
+/** So many strings take a page's slow thread less than a twentieth of a second. */
+const STRINGS_PER_STEP = 8;
+
 /** Each string's readings on a scale of its own, anew with each wire. */
-function partialByPartial(read: readonly Read[], events: readonly InstrumentEvent[]): HistoryReading[] {
+function* partialByPartial(
+  read: readonly Read[],
+  events: readonly InstrumentEvent[],
+): Generator<void, HistoryReading[], void> {
   const rewired = events.filter(({ kind }) => NEW_WIRE.includes(kind));
   const wires = new Map<string, { nominalHz: number; read: Read[] }>();
   for (const one of read) {
@@ -71,13 +86,16 @@ function partialByPartial(read: readonly Read[], events: readonly InstrumentEven
     own.read.push(one);
     wires.set(key, own);
   }
-  return [...wires.values()].flatMap(({ nominalHz, read: own }) => {
+  const readings: HistoryReading[] = [];
+  for (const [index, { nominalHz, read: own }] of [...wires.values()].entries()) {
+    if (index > 0 && index % STRINGS_PER_STEP === 0) yield;
     const centsOf = referencedCents(
       own.map(({ reading }) => reading),
       nominalHz,
     );
-    return own.map(({ history, reading }) => ({ ...history, cents: centsOf(reading) }));
-  });
+    for (const { history, reading } of own) readings.push({ ...history, cents: centsOf(reading) });
+  }
+  return readings;
 }
 
 /** A string and how often it had got new wire by then; work of the day itself lies between what was found and what was left. */

@@ -12,6 +12,8 @@ import { changeOfPartials, type PartialFrequency } from './changeOfPartials.ts';
 export type ReadOfString = Pick<NoteReading, 'partial1Hz' | 'inharmonicityB' | 'partials'>;
 
 const LEAST_COMMON = 2;
+/** Higher partials add hardly anything to what these say of a change. */
+const HIGHEST_PARTIAL = 16;
 
 /**
  * The scale of one string: gives a reading's cents above `nominalHz`.
@@ -23,12 +25,13 @@ export function referencedCents(
   nominalHz: number,
 ): (reading: ReadOfString) => number {
   const reference = mostPartials(readings);
+  const before = reference ? frequenciesOf(reference) : [];
+  const numbers = new Set(before.map(({ partialNumber }) => partialNumber));
   return (reading) => {
     const own = hzToCents(reading.partial1Hz, nominalHz);
     if (!reference || reading === reference) return own;
-    const before = frequenciesOf(reference);
-    const after = frequenciesOf(reading);
-    if (commonCount(before, after) < LEAST_COMMON) return own;
+    const after = frequenciesOf(reading).filter(({ partialNumber }) => numbers.has(partialNumber));
+    if (after.length < LEAST_COMMON) return own;
     const change = changeOfPartials(before, after, reference.inharmonicityB ?? reading.inharmonicityB ?? 0);
     return change.known ? hzToCents(reference.partial1Hz, nominalHz) + change.cents : own;
   };
@@ -42,14 +45,10 @@ function mostPartials(readings: readonly ReadOfString[]): ReadOfString | undefin
 }
 
 function frequenciesOf({ partials }: ReadOfString): PartialFrequency[] {
-  return partials.map(({ partialNumber, frequencyHz, frequencyStandardUncertaintyHz }) => ({
-    partialNumber,
-    hz: frequencyHz,
-    standardUncertaintyHz: frequencyStandardUncertaintyHz,
-  }));
-}
-
-function commonCount(before: readonly PartialFrequency[], after: readonly PartialFrequency[]): number {
-  const later = new Set(after.map(({ partialNumber }) => partialNumber));
-  return before.filter(({ partialNumber }) => later.has(partialNumber)).length;
+  const frequencies: PartialFrequency[] = [];
+  for (const { partialNumber, frequencyHz, frequencyStandardUncertaintyHz } of partials) {
+    if (partialNumber > HIGHEST_PARTIAL) continue;
+    frequencies.push({ partialNumber, hz: frequencyHz, standardUncertaintyHz: frequencyStandardUncertaintyHz });
+  }
+  return frequencies;
 }

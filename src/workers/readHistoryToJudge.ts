@@ -1,7 +1,7 @@
 /** An instrument's history out of the records, as the workers that judge it want it. */
 import type { InstrumentId, SurveyId } from '../piano/ids.ts';
 import type { Instrument, InstrumentEvent, Survey, Take, Visit } from '../piano/instrument.ts';
-import { historyOfRecords, type InstrumentHistory } from '../stability/historyOfRecords.ts';
+import { historyInSteps, type InstrumentHistory } from '../stability/historyOfRecords.ts';
 import { type OwnThreshold, slipThresholdOf } from '../stability/slipThreshold.ts';
 import { recordedTakes } from '../survey/recordedTakes.ts';
 import type { HistoryToJudge } from './driftMessages.ts';
@@ -23,8 +23,19 @@ export async function readHistoryToJudge(source: HistorySource, instrument: Inst
   ]);
   const perSurvey: Take[][] = [];
   for (const survey of surveys) perSurvey.push([...recordedTakes(await source.takesOfSurvey(survey.id)).kept]);
-  const history = historyOfRecords({ instrument, visits, surveys, takes: perSurvey.flat(), events });
-  return historyToJudge(history, instrument);
+  const steps = historyInSteps({ instrument, visits, surveys, takes: perSurvey.flat(), events });
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return historyToJudge(step.value, instrument);
+    await nextTask();
+  }
+}
+
+/** Lets what waits go first: this may run on a page's own thread. */
+function nextTask(): Promise<void> {
+  return new Promise((resolve) => {
+    setTimeout(resolve, 0);
+  });
 }
 
 /** @param of the instrument whose history it is, for the slip that matters there */

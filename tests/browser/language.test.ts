@@ -6,6 +6,7 @@ import { germanTexts } from '../../src/ui/texts/german/german.ts';
 import { inLanguage } from '../../src/ui/texts/translation.ts';
 import { texts } from '../../src/ui/texts.ts';
 import { accessibilityFaults } from './support/accessibilityFaults.ts';
+import { drawWholePage } from './support/drawWholePage.ts';
 import { onlyIn, textsOn, wordsFound } from './support/englishWords.ts';
 import { openApp, type WatchedPage } from './support/openApp.ts';
 import { openBrowser } from './support/openBrowser.ts';
@@ -41,6 +42,7 @@ async function show(address: string): Promise<void> {
   }, address);
   await page.locator('main h1').first().waitFor();
   await page.waitForLoadState('networkidle');
+  await drawWholePage(page, german.charts.drawing);
   for (const busy of [
     german.common.loading,
     german.charts.drawing,

@@ -3,10 +3,11 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { texts } from '../../../src/ui/texts.ts';
 
-export async function drawWholePage(page: Page): Promise<void> {
+/** @param drawing what stands in a chart's place before, in the page's language */
+export async function drawWholePage(page: Page, drawing: string = texts.charts.drawing): Promise<void> {
   const leftUndrawn = async () => {
     await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
-    return page.getByText(texts.charts.drawing).count();
+    return page.getByText(drawing).count();
   };
   await expect.poll(leftUndrawn, { timeout: 30_000 }).toBe(0);
 }
