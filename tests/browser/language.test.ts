@@ -42,14 +42,13 @@ async function show(address: string): Promise<void> {
   }, address);
   await page.locator('main h1').first().waitFor();
   await page.waitForLoadState('networkidle');
-  await drawWholePage(page, german.charts.drawing);
   for (const busy of [
     german.common.loading,
-    german.charts.drawing,
     german.stability.line.waiting,
     german.stability.judging.working(0).replace('0 ', ''),
   ])
     await page.getByText(busy).first().waitFor({ state: 'hidden', timeout: 60_000 });
+  await drawWholePage(page, german.charts.drawing);
 }
 
 async function firstLink(pattern: RegExp): Promise<string> {
