@@ -46,12 +46,11 @@ export default {
       'src/workers',
       'src/ui',
     ]),
-    layer('src/judging', 'What screens that judge the years share: the judgement off the page, and what stands there meanwhile.', [
-      ...pure,
-      'src/records',
-      'src/workers',
-      'src/ui',
-    ]),
+    layer(
+      'src/judging',
+      'What screens that judge the years share: the judgement off the page, and what stands there meanwhile.',
+      [...pure, 'src/records', 'src/workers', 'src/ui'],
+    ),
     layer('src/screens', 'Screens compose; move shared logic down a layer.', [
       ...pure,
       'src/records',
