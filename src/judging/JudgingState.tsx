@@ -1,7 +1,7 @@
 import { Button } from '../ui/Button.tsx';
 import { Notice } from '../ui/Notice.tsx';
+import styles from '../ui/running.module.css';
 import { texts } from '../ui/texts.ts';
-import styles from './JudgingState.module.css';
 import type { Judgement } from './useJudgement.ts';
 
 const words = texts.stability.judging;

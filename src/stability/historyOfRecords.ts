@@ -30,9 +30,10 @@ export type LeftOut = 'unusable' | 'string-unknown';
 export const COMMON_PITCH_HZ = 440;
 
 /**
- * Offsets in cents against equal temperament at COMMON_PITCH_HZ, from the frequencies and not from the stored cents, partial by partial where a
- * string's readings have partials in common (referencedCents.ts), else of partial 1. Open unisons have string position 0 and are compared with open unisons only; a centre string behind a felt strip and the same string played alone
- * are one string. Readings come in the order of their visits. Takes of unknown visits or surveys are passed over.
+ * Offsets in cents against equal temperament at COMMON_PITCH_HZ, from the frequencies and not from the stored cents, partial by partial
+ * where a string's readings have partials in common (referencedCents.ts), else of partial 1. Open unisons have string position 0 and are
+ * compared with open unisons only; a centre string behind a felt strip and the same string played alone are one string. Readings come
+ * in the order of their visits. Takes of unknown visits or surveys are passed over.
  */
 export function historyOfRecords(records: InstrumentRecords): InstrumentHistory {
   const steps = historyInSteps(records);

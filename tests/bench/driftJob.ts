@@ -2,6 +2,7 @@
 import { analyseDrift, type Drift } from '../../src/stability/drift/analyseDrift.ts';
 import { changeTable } from '../../src/stability/drift/changeTable.ts';
 import { seededNormal } from '../../src/stability/drift/seededNormal.ts';
+import { JUDGEMENT_SEED } from '../../src/stability/judgementSeed.ts';
 import { type SimulatedHistory, simulateHistory } from '../../src/stability/simulateHistory.ts';
 import type { HistoryPlan } from '../../src/stability/simulation/historyPlan.ts';
 import { settledCents, stringsOfPlan } from '../../src/stability/simulation/simulatedStrings.ts';
@@ -54,7 +55,7 @@ export function driftJob({ row, seed }: DriftInput): DriftResult {
       strutsAfterMidi: isPlaceKnown ? plan.strutsAfterMidi : [],
     },
     thresholdCentsPerYear: 1,
-    random: seededNormal(20_260_101),
+    random: seededNormal(JUDGEMENT_SEED),
   });
   const { user, system } = process.cpuUsage(before);
   const listed = plan.faults.filter((fault) =>

@@ -27,9 +27,10 @@ export async function driftTable(bench: Bench): Promise<void> {
   const inputs = DRIFT_ROWS.flatMap((row) => Array.from({ length: count }, (_, k) => ({ row, seed: FIRST_SEED + k })));
   const results = await bench.pool.run('drift', inputs);
   const rows: Rows = new Map(DRIFT_ROWS.map((row, r) => [row, results.slice(r * count, (r + 1) * count)]));
-  pinTable(bench.report, rows, count);
+  const ways = waysOf(rows);
+  pinTable(bench.report, rows, ways, count);
   instrumentTable(bench.report, rows);
-  limits(bench.report, rows);
+  limits(bench.report, rows, ways);
   driftSpeedTable(bench);
 }
 
@@ -55,8 +56,7 @@ function range(from: number, to: number, step: number): number[] {
   return Array.from({ length: Math.round((to - from) / step) + 1 }, (_, k) => from + k * step);
 }
 
-function pinTable(report: Report, rows: Rows, count: number): void {
-  const ways = waysOf(rows);
+function pinTable(report: Report, rows: Rows, ways: readonly Way[], count: number): void {
   report.heading(`9a  Slipping pins on ${count} invented instruments a row`);
   report.table(
     ['histories', 'way', 'found %', 'ceiling %', 'right of flagged %', 'wrong flags', 'instruments wronged %'],
@@ -111,7 +111,7 @@ function falseAlarms(results: readonly DriftResult[]): string[] {
   });
 }
 
-function limits(report: Report, rows: Rows): void {
+function limits(report: Report, rows: Rows, ways: readonly Way[]): void {
   const of = (row: DriftRowName) => rows.get(row) ?? [];
   const found = (row: DriftRowName) => {
     const { right, slipping } = countFlags(of(row), { name: '', flags: (string) => string.isFlagged });
@@ -137,7 +137,7 @@ function limits(report: Report, rows: Rows): void {
   for (const row of DRIFT_ROWS.filter((name) => name.startsWith('2 cents')))
     least(`pins found: ${row}`, found(row), 90);
   for (const row of DRIFT_ROWS.filter((name) => name.startsWith('1 cent'))) least(`pins found: ${row}`, found(row), 80);
-  simpleWaysLimits(report, rows);
+  simpleWaysLimits(report, rows, ways);
   most('wrong among all flagged pins of all rows', (100 * flags.wrong) / Math.max(1, flags.right + flags.wrong), 5);
   least(
     'failing zones found',
@@ -159,11 +159,11 @@ function limits(report: Report, rows: Rows): void {
 }
 
 /** Ours beside the neighbours' way over all rows with slipping pins: both shares, in one run. */
-function simpleWaysLimits(report: Report, rows: Rows): void {
+function simpleWaysLimits(report: Report, rows: Rows, ways: readonly Way[]): void {
   const slipping = [...rows.values()]
     .filter((results) => results.some(({ strings }) => strings.some(isSlipping)))
     .flat();
-  const [ours, , neighbours] = waysOf(rows).map((way) => countFlags(slipping, way));
+  const [ours, , neighbours] = ways.map((way) => countFlags(slipping, way));
   const rightOf = ({ right, wrong }: FlagCount) => (100 * right) / Math.max(1, right + wrong);
   const foundOf = (count: FlagCount) => (100 * count.right) / Math.max(1, count.slipping);
   report.limit({

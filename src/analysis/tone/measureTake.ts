@@ -85,9 +85,13 @@ function measureNote(take: TakeFacts, search: NoteSearch): TakeOutcome {
   return take.options.midi === undefined ? unlessNoNote(reading) : { found: true, reading };
 }
 
-/** The note given, or the expected one; else the candidate or the neighbour whose usual pitch the first partial is nearer to. */
+/**
+ * The note given, or the expected one; else the candidate or the neighbour whose usual pitch the first partial is nearer to. Where that
+ * partial is neither measured nor fitted, a higher one divided by its number may lie half a semitone off in the treble: the comb has its way.
+ */
 function nameOf({ options }: TakeFacts, midi: number, { partials, fit }: Tone): number {
   if (options.midi !== undefined || options.expectedMidi === midi) return midi;
+  if (!fit && partials[0]?.partialNumber !== 1) return midi;
   return nearerName(midi, hzToCents(firstPartial(partials, fit).hz, midiToHz(midi, options.pitchStandardHz)));
 }
 

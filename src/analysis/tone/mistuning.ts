@@ -2,8 +2,8 @@
  * The mistuning between the strings of a unison that best explains the beats of all partials, and how far it explains them.
  *
  * A mistuning shifts every partial by the same interval, so its beats keep their cents, but for what a slight difference of the strings'
- * inharmonicity adds with n². Each partial whose components stand that far
- * apart speaks for it; each that shows no second component there, though one would have been seen, against.
+ * inharmonicity adds with n². Each partial whose components stand that far apart speaks for it; each that shows no second component
+ * there, though one would have been seen, against.
  */
 import type { Beat } from '../../piano/reading.ts';
 import { visibleRatio } from './beats.ts';
@@ -54,7 +54,7 @@ export function bestMistuning(rows: readonly BeatRow[]): Mistuning {
 /** How far apart two strings stand on partial n: cents + growth·n², with so many figures taken from the beats themselves. */
 type Offset = { readonly cents: number; readonly growth: number; readonly freedom: 1 | 2 };
 
-/** Strings of one unison are of one wire; their inharmonicities differ by no more than this share. */
+/** Strings of one unison are of one wire; their inharmonicities differ by no more than this share. Chosen, wider than lengths and wires differ. */
 const MOST_STIFFNESS_DIFFERENCE = 0.05;
 
 /**

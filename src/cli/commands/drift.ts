@@ -4,6 +4,7 @@ import { readInstrumentFile } from '../../files/instrumentFile.ts';
 import { midiToName } from '../../piano/note.ts';
 import { analyseDrift, type Drift } from '../../stability/drift/analyseDrift.ts';
 import { seededNormal } from '../../stability/drift/seededNormal.ts';
+import { JUDGEMENT_SEED } from '../../stability/judgementSeed.ts';
 import { parseArguments } from '../commandOptions.ts';
 import { driftDocument } from '../driftDocument.ts';
 import { type Command, type Terminal, UsageFault } from '../terminal.ts';
@@ -42,7 +43,7 @@ export const driftCommand: Command = {
       events: await eventsOf(values.events),
       instrument: await instrumentOf(values.instrument),
       thresholdCentsPerYear: 1,
-      random: seededNormal(20_260_101),
+      random: seededNormal(JUDGEMENT_SEED),
     });
     if (values.json === true) terminal.print(JSON.stringify(driftDocument(drift), null, 2));
     else printDrift(drift, terminal);

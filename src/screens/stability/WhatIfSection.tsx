@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { Button } from '../../ui/Button.tsx';
 import { Notice } from '../../ui/Notice.tsx';
+import styles from '../../ui/running.module.css';
 import { Section } from '../../ui/Section.tsx';
 import { texts } from '../../ui/texts.ts';
-import styles from './stability.module.css';
 import { TRIAL_COUNT, useWhatIf } from './useWhatIf.ts';
 import { WhatIfFields } from './WhatIfFields.tsx';
 import { WhatIfResult } from './WhatIfResult.tsx';

@@ -22,7 +22,3 @@ export function normalBelow(z: number): number {
   const tail = 0.5 * series * Math.exp((-z * z) / 2);
   return z < 0 ? tail : 1 - tail;
 }
-
-export function normalDensity(z: number): number {
-  return Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
-}

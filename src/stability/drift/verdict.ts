@@ -64,11 +64,10 @@ export function judgeBlock(facts: VerdictFacts): Verdict {
   if (suspects.length > 0)
     return verdict('watch', [{ kind: 'pins-suspected', pins: suspects.map(groundPin) }, counted, ...against]);
   const most = HOLDING_FACTOR * facts.thresholdCentsPerYear;
-  const open = openPins(facts.pins, ruledOut, most);
-  const others =
-    open.length === 0 ? ruledOut : (ruledOutAbove(facts.pins.filter((pin) => !open.includes(pin))) ?? ruledOut);
-  if (others > most)
+  const spoken = ruledOut <= most ? { open: [], others: ruledOut } : withFewOpen(facts.pins, most);
+  if (!spoken)
     return verdict('not enough evidence', [{ kind: 'slip-could-hide', ruledOutCentsPerYear: ruledOut }, counted]);
+  const { open, others } = spoken;
   const except: VerdictGround[] = open.length === 0 ? [] : [{ kind: 'pins-open', pins: open.map(groundPin) }];
   return {
     ...verdict('holding', [{ kind: 'no-string-slips', ruledOutCentsPerYear: others }, counted, ...except, ...against]),
@@ -79,12 +78,15 @@ export function judgeBlock(facts: VerdictFacts): Verdict {
 /** A block holds where this share of its strings, one at least, cannot be spoken for yet: they are named. */
 const OPEN_SHARE = 0.01;
 
-/** The few strings that alone keep a slip from being ruled out, where there are such; the most doubtful first. */
-function openPins(pins: readonly JudgedPin[], ruledOut: number, most: number): JudgedPin[] {
-  if (ruledOut <= most) return [];
-  return [...pins]
-    .sort((a, b) => (b.slip.probability ?? 0) - (a.slip.probability ?? 0))
-    .slice(0, Math.max(1, Math.floor(OPEN_SHARE * pins.length)));
+/** The fewest strings, the likeliest to slip first, without which slips faster than `most` are ruled out; undefined where they are too many. */
+function withFewOpen(pins: readonly JudgedPin[], most: number): { open: JudgedPin[]; others: number } | undefined {
+  const byDoubt = [...pins].sort((a, b) => (b.slip.probability ?? 0) - (a.slip.probability ?? 0));
+  const mostOpen = Math.max(1, Math.floor(OPEN_SHARE * pins.length));
+  for (let count = 1; count <= mostOpen; count++) {
+    const others = ruledOutAbove(byDoubt.slice(count));
+    if (others !== null && others <= most) return { open: byDoubt.slice(0, count), others };
+  }
+  return undefined;
 }
 
 /** No string is thought less likely to slip than this, whatever its record. */

@@ -25,8 +25,8 @@ export type JudgedNotes = {
 /** Chosen: a string is pointed out where it is likelier wrong than right. */
 export const WRONG_PROBABILITY = 0.5;
 /**
- * How many notes are wrong though their size fits their neighbours is learnt from the notes: before, as if one had been wrong among thirty. A piano on which nothing is found
- * is thought sounder in the end, one on which something is found less so. Chosen.
+ * How many notes are wrong though their size fits their neighbours is learnt from the notes: before, as if one had been wrong among
+ * thirty. A piano on which nothing is found is thought sounder in the end, one on which something is found less so. Chosen.
  */
 const KNOWN_WRONG = 1;
 const KNOWN_NOTES = 30;

@@ -52,6 +52,14 @@ describe('a block of which hardly anything stays open', () => {
     expect(verdict.reasons.join(' ')).toContain('except A7 string 2 (-2.2 cents a year)');
   });
 
+  it('names no more strings than it must', () => {
+    const midis = Array.from({ length: 250 }, (_, i) => 21 + (i % 88));
+    const many = midis.map((midi) => ({ ...steadyPins(1)[0]!, midi }));
+    const open = judge([...many, doubtful(105)]).grounds.find(({ kind }) => kind === 'pins-open');
+    expect(open).toMatchObject({ pins: [{ midi: 105 }] });
+    expect(open?.kind === 'pins-open' && open.pins).toHaveLength(1);
+  });
+
   it('does not hold where several strings cannot be spoken for', () => {
     const verdict = judge([...steadyPins(82), doubtful(103), doubtful(104), doubtful(105)]);
     expect(verdict.state).toBe('not enough evidence');
